@@ -1,0 +1,4 @@
+/** The reference controller; needs java.base alone. */
+module org.broodbench.controller {
+  exports org.broodbench.controller;
+}
