@@ -1,0 +1,35 @@
+package org.broodbench.hive;
+
+/**
+ * The colony at the start of a run.
+ *
+ * @param bees adult bees; 0 for an empty hive
+ * @param beeMassG mass of one adult, g
+ * @param broodCells cells with brood, open and sealed
+ * @param broodFrames frames that hold the nest
+ * @param clusterLossFactor factor on the laboratory size law of cluster heat loss: 1 laboratory
+ *     cluster, 2.85 intact colony in a hive
+ * @param shiverCeilingWKg highest heat that the colony sustains, W per kg of bees
+ * @param broodHeatMW heat of one brood cell at 34.5 °C, mW
+ * @param waterNear whether bees can fetch water for cooling
+ */
+public record ColonySpec(
+    double bees,
+    double beeMassG,
+    double broodCells,
+    double broodFrames,
+    double clusterLossFactor,
+    double shiverCeilingWKg,
+    double broodHeatMW,
+    boolean waterNear) {
+  /** Cluster mass, kg. */
+  public double massKg() {
+    return bees * beeMassG * 1e-3;
+  }
+
+  /** The same colony with another heat-loss factor. */
+  public ColonySpec withClusterLossFactor(double factor) {
+    return new ColonySpec(
+        bees, beeMassG, broodCells, broodFrames, factor, shiverCeilingWKg, broodHeatMW, waterNear);
+  }
+}
