@@ -49,4 +49,7 @@ public final class Readings {
 
   /** Whether the button is down. */
   public boolean button;
+
+  /** Asks for the commissioning test; acts by its rising edge. */
+  public boolean testRequest;
 }

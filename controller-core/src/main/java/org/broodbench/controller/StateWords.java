@@ -1,0 +1,80 @@
+package org.broodbench.controller;
+
+/**
+ * Writes the state of all parts as words and reads it back (rules N1 to N4): version, count, the
+ * parts in order, a checksum.
+ */
+final class StateWords {
+  /** Changes whenever the layout does. */
+  private static final int VERSION = 0x42420001;
+
+  private static final int CHECK_SEED = 0x5A17;
+
+  private final Part[] parts;
+  private final Words words = new Words();
+  private final int count;
+  private int stopReason;
+
+  StateWords(Part[] parts) {
+    this.parts = parts;
+    words.open(new int[0], 0);
+    write(0);
+    count = words.position() + 1;
+  }
+
+  int count() {
+    return count;
+  }
+
+  void save(int[] array, int newStopReason) {
+    if (array.length < count) {
+      throw new IllegalArgumentException(
+          "state words: found " + array.length + ", allowed at least " + count);
+    }
+    words.open(array, 0);
+    write(newStopReason);
+    array[count - 1] = check(array);
+  }
+
+  private void write(int newStopReason) {
+    words.put(VERSION);
+    words.put(count);
+    words.put(newStopReason);
+    for (Part part : parts) {
+      part.save(words);
+    }
+  }
+
+  boolean restore(int[] array) {
+    boolean good = array != null && array.length >= count && array[count - 1] == check(array);
+    if (good) {
+      words.open(array, 0);
+      words.take(VERSION, VERSION);
+      words.take(count, count);
+      stopReason = words.take(Reason.NONE, Reason.BLIND);
+      for (Part part : parts) {
+        part.restore(words);
+      }
+      good = !words.bad();
+    }
+    if (!good) {
+      for (Part part : parts) {
+        part.reset();
+      }
+    }
+    return good;
+  }
+
+  int stopReason() {
+    return stopReason;
+  }
+
+  /** Rotate and add, in 32 wrapping bits. */
+  private int check(int[] array) {
+    int sum = CHECK_SEED;
+    for (int i = 0; i < count - 1; i++) {
+      sum = ((sum << 5) | (sum >>> 27)) + array[i];
+    }
+    return sum;
+  }
+}
