@@ -1,0 +1,286 @@
+package org.broodbench.input.weather;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.broodbench.sky.Place;
+import org.broodbench.sky.Quality;
+import org.broodbench.sky.Stand;
+import org.broodbench.sky.Variable;
+import org.broodbench.sky.WeatherSeries;
+
+/**
+ * Our own weather file: comma-separated UTF-8 text, comment lines with {@code #} first, then a
+ * header with the unit in each name, then one row per interval.
+ *
+ * <pre>
+ * # broodbench weather 1
+ * # source: who measured it
+ * # latitude_deg: 47.0
+ * # longitude_deg: 11.5
+ * # altitude_m: 900
+ * # step_s: 3600
+ * # wind_height_m: 10
+ * # stand air_c: instant 3600
+ * from_utc,air_c,rh_percent,wind_m_s,ghi_w_m2,precip_mm
+ * 2027-04-20T00:00:00Z,3.1,81,1.4,0,0.2
+ * </pre>
+ *
+ * <p>{@code from_utc} is the start of the interval, always in UTC. A value is the mean
+ * (precipitation: the sum) over its interval unless a {@code stand} line says {@code instant} and
+ * how many seconds after the start, or {@code mean} and by how much the interval is shifted. An
+ * empty field is missing. The column {@code filled} names, parted by +, the columns of that row
+ * that were put in by a reader. Columns of other names are left alone.
+ */
+public final class TidyCsv implements WeatherFormat {
+  private static final String TITLE_LINE = "# broodbench weather 1";
+  private static final String TIME = "from_utc";
+  private static final String FILLED = "filled";
+  private static final Variable[] VARIABLES = Variable.values();
+
+  /** What can be; wider than any record on Earth. */
+  private static final double[][] RANGE = {
+    {-95, 65}, {-5, 110}, {0, 120}, {-50, 2000}, {-50, 1600}, {-50, 1600}, {0, 500}, {30000, 115000}
+  };
+
+  TidyCsv() {}
+
+  @Override
+  public String id() {
+    return "tidy_csv";
+  }
+
+  @Override
+  public String title() {
+    return "our tidy CSV";
+  }
+
+  @Override
+  public boolean recognises(Head head) {
+    return head.firstText().startsWith(TITLE_LINE)
+        || head.lines().stream()
+            .filter(l -> !l.startsWith("#") && !l.isBlank())
+            .findFirst()
+            .orElse("")
+            .startsWith(TIME + ",");
+  }
+
+  @Override
+  public WeatherSeries read(LineSource lines, ProblemList problems, ReadOptions options) {
+    Map<String, String> head = new HashMap<>();
+    Map<String, Integer> headLine = new HashMap<>();
+    boolean more;
+    while ((more = lines.next()) && (lines.isBlank() || lines.text().startsWith("#"))) {
+      String text = lines.utf8();
+      int colon = text.indexOf(':');
+      if (colon > 1) {
+        head.put(text.substring(1, colon).strip(), text.substring(colon + 1).strip());
+        headLine.put(text.substring(1, colon).strip(), lines.number());
+      }
+    }
+    if (!more) {
+      throw problems.fatal(
+          lines.number(), 0, "", "no header", "a line that starts with from_utc", "");
+    }
+    Header header = new Header(head, headLine, problems);
+    Fields f = new Fields(',');
+    f.split(lines);
+    int[] at = columns(f, problems, lines.number());
+    int width = f.count();
+    int filledAt = -1;
+    for (int i = 0; i < width; i++) {
+      if (f.is(i, FILLED)) {
+        filledAt = i;
+      }
+    }
+    long step = Math.round(header.number("step_s", 60, 86400, Double.NaN));
+    Optional<Place> place = header.place();
+    double windHeight = header.number("wind_height_m", 0.5, 200, 10);
+    Stand[] stands = header.stands();
+    problems.throwIfAny();
+    if (step == 0) {
+      throw problems.fatal(
+          0, 0, "step_s", "no line \"# step_s: ...\"", "the length of an interval, s", "");
+    }
+    SeriesCollector rows = new SeriesCollector(problems, (int) step);
+    double[] row = new double[VARIABLES.length];
+    java.util.BitSet filled = new java.util.BitSet();
+    while (lines.next()) {
+      if (lines.isBlank()) {
+        continue;
+      }
+      f.split(lines);
+      int line = lines.number();
+      if (f.count() != width) {
+        problems.add(
+            line, 1, "", f.count() + " fields", width + " fields", "Is the file cut short?");
+        continue;
+      }
+      long from = Stamps.isoUtc(f, 0);
+      if (from == Stamps.NONE) {
+        problems.add(line, f.column(0), TIME, f.text(0), "UTC as 2027-04-20T05:00:00Z", "");
+        continue;
+      }
+      Cells cells = new Cells(f, problems, line);
+      for (int v = 0; v < row.length; v++) {
+        row[v] = cells.scaled(at[v], VARIABLES[v].column(), 1, RANGE[v][0], RANGE[v][1]);
+      }
+      if (filledAt >= 0 && !f.isEmpty(filledAt)) {
+        for (String name : f.text(filledAt).split("\\+")) {
+          for (int v = 0; v < row.length; v++) {
+            if (VARIABLES[v].column().equals(name)) {
+              filled.set(rows.index(from) * VARIABLES.length + v);
+            }
+          }
+        }
+      }
+      rows.add(from, line, row);
+    }
+    rows.alreadyFilled(filled);
+    return rows.finish(options, stands)
+        .formatId(id())
+        .windHeightM(windHeight)
+        .place(place)
+        .source(head.getOrDefault("source", ""))
+        .typicalYear(Boolean.parseBoolean(head.getOrDefault("typical_year", "false")))
+        .build();
+  }
+
+  private static int[] columns(Fields f, ProblemList problems, int line) {
+    if (!f.is(0, TIME)) {
+      problems.add(line, 1, TIME, f.text(0), TIME + " as the first column", "");
+    }
+    int[] at = new int[VARIABLES.length];
+    Arrays.fill(at, -1);
+    for (int i = 1; i < f.count(); i++) {
+      for (Variable v : VARIABLES) {
+        if (!f.is(i, v.column())) {
+          continue;
+        }
+        if (at[v.ordinal()] >= 0) {
+          problems.add(line, f.column(i), v.column(), "a second column", "each column once", "");
+        }
+        at[v.ordinal()] = i;
+      }
+    }
+    return at;
+  }
+
+  /** The comment lines above the header. */
+  private record Header(
+      Map<String, String> texts, Map<String, Integer> lines, ProblemList problems) {
+    double number(String key, double low, double high, double otherwise) {
+      String text = texts.get(key);
+      if (text == null) {
+        return otherwise;
+      }
+      double value;
+      try {
+        value = Double.parseDouble(text);
+      } catch (NumberFormatException e) {
+        value = Double.NaN;
+      }
+      if (!(value >= low && value <= high)) {
+        problems.add(lines.get(key), 1, key, text, low + " to " + high, "");
+        return otherwise;
+      }
+      return value;
+    }
+
+    Optional<Place> place() {
+      double latitude = number("latitude_deg", -90, 90, Double.NaN);
+      double longitude = number("longitude_deg", -180, 180, Double.NaN);
+      double altitude = number("altitude_m", -500, 9000, Double.NaN);
+      boolean all = !Double.isNaN(latitude) && !Double.isNaN(longitude) && !Double.isNaN(altitude);
+      return all ? Optional.of(new Place(latitude, longitude, altitude)) : Optional.empty();
+    }
+
+    Stand[] stands() {
+      Stand[] stands = new Stand[VARIABLES.length];
+      Arrays.fill(stands, Stand.MEAN);
+      for (Variable v : VARIABLES) {
+        String key = "stand " + v.column();
+        String text = texts.get(key);
+        if (text == null) {
+          continue;
+        }
+        String[] words = text.split("\\s+");
+        boolean good =
+            words.length == 2
+                && (words[0].equals("instant") || words[0].equals("mean"))
+                && words[1].matches("-?\\d{1,6}(\\.\\d+)?");
+        if (good) {
+          stands[v.ordinal()] = new Stand(words[0].equals("mean"), Double.parseDouble(words[1]));
+        } else {
+          problems.add(lines.get(key), 1, key, text, "instant or mean, and seconds", "");
+        }
+      }
+      return stands;
+    }
+  }
+
+  /**
+   * Writes a series; reading it back gives the same numbers. Lines end with a line feed.
+   *
+   * @throws IOException of the writer
+   */
+  public static void write(WeatherSeries w, Writer out) throws IOException {
+    out.write(TITLE_LINE + "\n# source: " + w.source().replaceAll("\\s+", " ") + "\n");
+    if (w.place().isPresent()) {
+      Place p = w.place().get();
+      out.write("# latitude_deg: " + p.latitudeDeg() + "\n");
+      out.write("# longitude_deg: " + p.longitudeDeg() + "\n");
+      out.write("# altitude_m: " + p.altitudeM() + "\n");
+    }
+    out.write("# step_s: " + w.stepS() + "\n# wind_height_m: " + w.windHeightM() + "\n");
+    if (w.typicalYear()) {
+      out.write("# typical_year: true\n");
+    }
+    StringBuilder header = new StringBuilder(TIME);
+    boolean anyFilled = false;
+    for (Variable v : VARIABLES) {
+      if (w.has(v)) {
+        Stand s = w.stand(v);
+        if (!s.equals(Stand.MEAN)) {
+          String kind = s.mean() ? "mean" : "instant";
+          out.write("# stand " + v.column() + ": " + kind + " " + number(s.offsetS()) + "\n");
+        }
+        header.append(',').append(v.column());
+      }
+    }
+    anyFilled = w.filledHours() > 0;
+    out.write(header + (anyFilled ? "," + FILLED : "") + "\n");
+    StringBuilder b = new StringBuilder();
+    for (int i = 0; i < w.n(); i++) {
+      b.setLength(0);
+      b.append(Stamps.text(w.startEpochS() + (long) i * w.stepS()));
+      StringBuilder filled = new StringBuilder();
+      for (Variable v : VARIABLES) {
+        if (!w.has(v)) {
+          continue;
+        }
+        double value = w.value(v, i);
+        b.append(',').append(Double.isNaN(value) ? "" : number(value));
+        if (w.quality(v, i) == Quality.FILLED) {
+          filled.append(filled.length() > 0 ? "+" : "").append(v.column());
+        }
+      }
+      if (anyFilled) {
+        b.append(',').append(filled);
+      }
+      out.write(b.append('\n').toString());
+    }
+  }
+
+  /** The shortest text that reads back as the same number, without a needless ".0". */
+  private static String number(double value) {
+    if (value == Math.rint(value) && Math.abs(value) < 1e9) {
+      return String.format(Locale.ROOT, "%d", (long) value);
+    }
+    return Double.toString(value);
+  }
+}
