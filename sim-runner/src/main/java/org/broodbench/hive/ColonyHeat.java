@@ -1,0 +1,126 @@
+package org.broodbench.hive;
+
+import org.broodbench.matter.Portable;
+
+/**
+ * Heat, gases and damage of a colony as functions of the temperature of its core and of the air
+ * around it.
+ *
+ * <p>Size law of cluster heat loss: E. E. Southwick, J. Comp. Physiol. B 156 (1985) 143-149, as
+ * read in its abstract: oxygen use ∝ M^−0.479 per mass, hence conductance ∝ M^0.52. Resting heat:
+ * 12.3 W/kg and Q10 1.9 from sleeping bees, Thermochimica Acta 382 (2002) 221, held at 10 W/kg at
+ * 35 °C. Larval heat rises with Q10 3.13: M. Petz and others, J. Insect Physiol. 50 (2004),
+ * abstract. The shapes of the logistic terms are our own choice, fitted to those anchors; range
+ * 0.05 to 2 kg. Left out: age structure, day and night, contraction in space.
+ */
+public final class ColonyHeat {
+  /** Heat of one gram of honey of 17 % water, J/g: 80 to 82 % sugar at 15.57 kJ/g. */
+  public static final double HONEY_J_G = 12_600;
+
+  /** Water freed by that gram, metabolic and free, g/g: 0.486 + 0.172. */
+  public static final double WATER_G_G = 0.658;
+
+  /** Carbon dioxide made by that gram, g/g: C6H12O6 gives 264/180 g per g of sugar. */
+  public static final double CO2_G_G = 1.187;
+
+  private static final double LN_Q10_REST = StrictMath.log(1.9) / 10;
+  private static final double LN_Q10_BROOD = StrictMath.log(3.13) / 10;
+
+  private final ColonySpec spec;
+  private double massKg;
+  private double massLawWK;
+  private double brood;
+
+  private double heatW;
+  private double lossWK;
+  private double mantleC;
+  private double loosening;
+  private double coolingKgS;
+
+  /** A colony at the start of a run. */
+  public ColonyHeat(ColonySpec spec) {
+    this.spec = spec;
+    populate(spec.bees(), spec.broodCells());
+  }
+
+  /** Sets the number of adults and of brood cells. */
+  public void populate(double bees, double broodCells) {
+    massKg = bees * spec.beeMassG() * 1e-3;
+    massLawWK = massKg > 0 ? spec.clusterLossFactor() * 0.20 * StrictMath.pow(massKg, 0.52) : 0;
+    brood = broodCells;
+  }
+
+  /** Mass of the adults, kg. */
+  public double massKg() {
+    return massKg;
+  }
+
+  /**
+   * Evaluates the colony.
+   *
+   * @param coreC temperature of the nest, °C
+   * @param airC temperature of the air of the brood box, °C
+   */
+  public void evaluate(double coreC, double airC) {
+    double loose = Portable.logistic((airC - 14) * 0.5);
+    double hot = Portable.logistic((coreC - 36) * 2);
+    loosening = (1 + 2 * loose) * (1 + 3 * hot);
+    lossWK = massLawWK * loosening;
+    double drawn = airC + 0.25 * (coreC - airC);
+    double kept = drawn > 10 ? drawn : 10;
+    mantleC = coreC < kept ? coreC : kept;
+    double target = brood > 0 ? 36 : 27;
+    double demand = (target - coreC) * 0.25;
+    demand = demand < 0 ? 0 : demand > 1 ? 1 : demand;
+    double inCore = 0.35 + 0.45 * loose;
+    double ceiling = demand * spec.shiverCeilingWKg();
+    double perKg =
+        inCore * (rest(coreC) + ceiling * act(coreC))
+            + (1 - inCore) * (rest(mantleC) + 0.3 * ceiling * act(mantleC));
+    double broodW = brood * spec.broodHeatMW() * 1e-3 * broodActivity(coreC);
+    heatW = massKg * perKg + broodW;
+    // 0.3 g/h per 1000 bees once the nest is well above 36 °C; low confidence
+    double spray = (coreC - 36) * 0.5;
+    spray = spray < 0 ? 0 : spray > 1 ? 1 : spray;
+    coolingKgS =
+        spec.waterNear() ? spray * massKg / (spec.beeMassG() * 1e-3) * 0.3e-3 / 1000 / 3600 : 0;
+  }
+
+  /** Larval respiration relative to 34.5 °C, falling off above 40 °C, where brood dies. */
+  private static double broodActivity(double coreC) {
+    return Portable.exp(LN_Q10_BROOD * (coreC - 34.5)) * Portable.logistic((42 - coreC) * 2);
+  }
+
+  private static double rest(double bodyC) {
+    return 10 * Portable.exp(LN_Q10_REST * (bodyC - 35)) * Portable.logistic(bodyC - 10);
+  }
+
+  private static double act(double bodyC) {
+    return Portable.logistic((bodyC - 13) / 1.5) * Portable.logistic((37 - bodyC) / 0.7);
+  }
+
+  /** All metabolic heat, adults and brood, W. */
+  public double heatW() {
+    return heatW;
+  }
+
+  /** Conductance from the nest to the air of the brood box, W/K. */
+  public double lossWK() {
+    return lossWK;
+  }
+
+  /** Temperature of the mantle of bees, °C; below 10 °C when it can no longer be kept. */
+  public double mantleC() {
+    return mantleC;
+  }
+
+  /** How open the cluster is: 1 tight, up to 12 spread out; gas exchange goes with it. */
+  public double loosening() {
+    return loosening;
+  }
+
+  /** Water that bees fetch and spread for cooling, kg/s. */
+  public double coolingKgS() {
+    return coolingKgS;
+  }
+}

@@ -1,0 +1,428 @@
+package org.broodbench.hive;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.broodbench.matter.MoistAir;
+
+/**
+ * Heat, air, water vapour and carbon dioxide of a hive with its colony, advanced in steps.
+ *
+ * <p>Everything that is not linear (flows, colony, saturation, film state) is taken once a step at
+ * the state drawn out to the step's middle; the linear networks that remain are solved by {@link
+ * Network}. Water is solved before heat, so that the latent heat in the heat balance is that of the
+ * very water in the water balance. Dry air is taken as constant in each zone at the density of the
+ * outside air. Left out: sorption of water by wood, combs and honey; ice; sensible heat of vapour;
+ * heat of the fan.
+ */
+public final class HiveModel {
+  /** Carbon dioxide outdoors, mole fraction: 421 ppm, NOAA global mean of 2023. */
+  private static final double CO2_OUTSIDE = 421e-6;
+
+  /** Molar mass of carbon dioxide over that of dry air, 44.01/28.966. */
+  private static final double CO2_MASS_RATIO = 44.01 / 28.966;
+
+  /**
+   * Gas exchange of a tight cluster of 1 kg with the box, m³/s. Chosen so that 5 W give about 1.2 %
+   * in the cluster: R. Bahreini and R. W. Currie, J. Invertebr. Pathol. (2015), abstract, found
+   * 1.29 % on average in a ventilated store.
+   */
+  private static final double CLUSTER_EXCHANGE_M3S = 20e-6;
+
+  private static final double LEAST_EXCHANGE_KG_S = 2e-6;
+
+  /** An open lid exchanges this much with the outside, m³/s; own choice, about 24 W/K. */
+  private static final double OPEN_LID_M3S = 0.02;
+
+  private final HiveSpec spec;
+  private final HiveLayout layout;
+  private final Network heat;
+  private final Network vapour;
+  private final Network co2;
+  private final HiveFlows flows;
+  private final ColonyHeat colony;
+  private final double massLaw;
+  private final double pressurePa;
+  private final double airKgM3;
+  private final double totalHeightM;
+  private final int nestZone;
+  private final int brood;
+  private final HiveLedger ledger = new HiveLedger();
+
+  private double heaterW;
+  private double electronicsW;
+  private double madeKgS;
+  private double co2KgS;
+  private double colonyW;
+  private double latentTakenW;
+  private double latentReleasedW;
+  private double coolingKgS;
+  private double outsideC;
+  private double outsideRatio;
+  private double outsideCo2;
+  private double stepS;
+  private boolean alive = true;
+  private boolean lidOpen;
+  private boolean fanBefore;
+
+  /**
+   * A hive at rest: nest at its start temperature, everything else at a steady guess between nest
+   * and outside.
+   *
+   * @param spec the hive
+   * @param colonySpec its colony
+   * @param heater plate and pan
+   * @param fan the fan
+   * @param pressurePa air pressure, Pa
+   * @param outside weather at the start
+   */
+  public HiveModel(
+      HiveSpec spec,
+      ColonySpec colonySpec,
+      HeaterSpec heater,
+      FanSpec fan,
+      double pressurePa,
+      Outside outside) {
+    this.spec = spec;
+    this.pressurePa = pressurePa;
+    airKgM3 = pressurePa / (MoistAir.GAS_CONSTANT_DRY_AIR * (outside.airC + MoistAir.ZERO_C_IN_K));
+    layout = new HiveLayout(spec, colonySpec, heater, airKgM3 * MoistAir.HEAT_DRY_AIR);
+    heat = layout.network();
+    brood = spec.broodBox();
+    nestZone = layout.boxes;
+    double[] airKg = new double[layout.boxes + 1];
+    List<int[]> zonePairs = new ArrayList<>();
+    double heightM = 0;
+    for (int i = 0; i < layout.boxes; i++) {
+      airKg[i] = layout.volumeM3[i] * airKgM3;
+      heightM += spec.boxes().get(i).heightM();
+      if (i > 0) {
+        zonePairs.add(new int[] {i - 1, i});
+      }
+    }
+    totalHeightM = heightM;
+    airKg[nestZone] = layout.nestVolumeM3 * airKgM3;
+    zonePairs.add(new int[] {brood, nestZone});
+    vapour = new Network(airKg, zonePairs);
+    co2 = new Network(airKg, zonePairs);
+    flows = new HiveFlows(spec, fan, layout.planM2, totalHeightM, airKgM3);
+    colony = new ColonyHeat(colonySpec);
+    massLaw = colony.massKg() > 0 ? StrictMath.pow(colony.massKg(), 0.52) : 0;
+    alive = colony.massKg() > 0;
+    start(outside);
+  }
+
+  private void start(Outside outside) {
+    double nestC = alive ? 34 : outside.airC; // bees that rear brood hold it near 34.5 °C
+    double airC = outside.airC + 0.4 * (nestC - outside.airC);
+    for (int i = 0; i < heat.size(); i++) {
+      heat.set(i, airC);
+    }
+    for (OuterFace f : layout.outer) {
+      heat.set(f.layerNode, outside.airC + 0.1 * (nestC - outside.airC));
+    }
+    heat.set(layout.nest, nestC);
+    double boxRatio = 0.5 * MoistAir.humidityRatio(MoistAir.saturationWaterPa(airC), pressurePa);
+    for (int z = 0; z < layout.boxes; z++) {
+      vapour.set(z, alive ? boxRatio : outside.humidityRatio);
+      co2.set(z, CO2_OUTSIDE * CO2_MASS_RATIO);
+    }
+    double nestRatio = 0.5 * MoistAir.humidityRatio(MoistAir.saturationWaterPa(nestC), pressurePa);
+    vapour.set(nestZone, alive ? nestRatio : outside.humidityRatio);
+    co2.set(nestZone, CO2_OUTSIDE * CO2_MASS_RATIO);
+  }
+
+  /**
+   * Works out one step; the state moves only with {@link #accept}.
+   *
+   * @param seconds length of the step, s
+   * @param heaterWatts heat of the element, W
+   * @param fanOn whether the fan runs
+   * @param electronicsWatts heat of electronics inside the hive, W
+   * @param outside weather during the step
+   */
+  public void solve(
+      double seconds, double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside) {
+    if (fanOn != fanBefore) {
+      heat.forget();
+      vapour.forget();
+      co2.forget();
+      fanBefore = fanOn;
+    }
+    stepS = seconds;
+    heaterW = heaterWatts;
+    electronicsW = electronicsWatts;
+    outsideC = outside.airC;
+    outsideRatio = outside.humidityRatio;
+    outsideCo2 = CO2_OUTSIDE * CO2_MASS_RATIO;
+    flows.evaluate(heat, layout.air, seconds, outside, fanOn, lidOpen ? OPEN_LID_M3S : 0);
+    double nestC = heat.ahead(layout.nest, seconds);
+    double broodAirC = heat.ahead(layout.air[brood], seconds);
+    double exchangeKgS = LEAST_EXCHANGE_KG_S;
+    if (alive) {
+      colony.evaluate(nestC, broodAirC);
+      colonyW = colony.heatW();
+      coolingKgS = colony.coolingKgS();
+      exchangeKgS += CLUSTER_EXCHANGE_M3S * airKgM3 * massLaw * colony.loosening();
+    } else {
+      colonyW = 0;
+      coolingKgS = 0;
+    }
+    madeKgS = colonyW / ColonyHeat.HONEY_J_G * ColonyHeat.WATER_G_G * 1e-3;
+    co2KgS = colonyW / ColonyHeat.HONEY_J_G * ColonyHeat.CO2_G_G * 1e-3;
+    solveGases(exchangeKgS);
+    solveHeat(nestC, outside);
+  }
+
+  private void solveGases(double exchangeKgS) {
+    co2.clear();
+    vapour.clear();
+    flows.fill(co2, outsideCo2);
+    flows.fill(vapour, outsideRatio);
+    co2.conduct(brood, nestZone, exchangeKgS);
+    vapour.conduct(brood, nestZone, exchangeKgS);
+    co2.supply(nestZone, co2KgS);
+    vapour.supply(nestZone, madeKgS + coolingKgS);
+    for (InnerFace f : layout.inner) {
+      double airC = heat.ahead(f.airNode, stepS);
+      double surfaceC = f.surfaceC(airC, heat.ahead(f.solidNode, stepS));
+      f.prepare(
+          vapour.ahead(f.zone, stepS),
+          MoistAir.humidityRatio(MoistAir.fastSaturationWaterPa(surfaceC), pressurePa));
+      vapour.reach(f.zone, f.rateKgS, f.saturated);
+    }
+    co2.solve(stepS);
+    vapour.solve(stepS);
+  }
+
+  private void solveHeat(double nestC, Outside outside) {
+    heat.clear();
+    flows.fillHeat(heat, layout.air, outsideC);
+    heat.conduct(layout.nest, layout.air[brood], alive ? colony.lossWK() : emptyNestWK());
+    latentTakenW = MoistAir.latentHeatJPerKg(nestC) * (madeKgS + coolingKgS);
+    heat.supply(layout.nest, colonyW - latentTakenW);
+    latentReleasedW = 0;
+    for (InnerFace f : layout.inner) {
+      double kgS = f.rateKgS * (vapour.mean(f.zone) - f.saturated);
+      double latentW = MoistAir.latentHeatJPerKg(heat.ahead(f.solidNode, stepS)) * kgS;
+      heat.supply(f.solidNode, latentW);
+      if (latentW > 0) {
+        latentReleasedW += latentW;
+      } else {
+        latentTakenW -= latentW;
+      }
+    }
+    for (OuterFace f : layout.outer) {
+      f.prepare(outside);
+      heat.reach(f.layerNode, f.conductanceWK, f.referenceC);
+    }
+    if (layout.plate >= 0) {
+      heat.supply(layout.plate, heaterW);
+    } else {
+      heat.supply(layout.air[0], heaterW);
+    }
+    heat.supply(layout.air[layout.boxes - 1], electronicsW);
+    heat.solve(stepS);
+  }
+
+  /** Comb without bees: films on both sides of the nest's combs, W/K. */
+  private double emptyNestWK() {
+    return layout.nestVolumeM3 / 0.010 * 3;
+  }
+
+  /** Moves the state to the end of the solved step and books its flows. */
+  public void accept() {
+    double h = stepS;
+    ledger.heaterJ += h * heaterW;
+    ledger.colonyJ += h * colonyW;
+    ledger.electronicsJ += h * electronicsW;
+    ledger.latentTakenJ += h * latentTakenW;
+    ledger.latentReleasedJ += h * latentReleasedW;
+    for (OuterFace f : layout.outer) {
+      ledger.sunJ += h * f.sunW();
+      ledger.lostWallsJ += h * f.lostW(heat.mean(f.layerNode));
+    }
+    ledger.lostAirJ += h * flows.lostHeatW(heat, layout.air, outsideC);
+    for (int i = 0; i < heat.size(); i++) {
+      ledger.storedJ += heat.capacity(i) * (heat.end(i) - heat.start(i));
+    }
+    ledger.waterMadeKg += h * madeKgS;
+    ledger.waterFetchedKg += h * coolingKgS;
+    ledger.waterInKg += h * flows.inKgS() * outsideRatio;
+    ledger.waterOutKg += h * flows.outKgS(vapour);
+    ledger.co2MadeKg += h * co2KgS;
+    ledger.co2InKg += h * flows.inKgS() * outsideCo2;
+    ledger.co2OutKg += h * flows.outKgS(co2);
+    for (InnerFace f : layout.inner) {
+      double kg = h * f.rateKgS * (vapour.mean(f.zone) - f.saturated);
+      double before = f.filmKg();
+      double drained = f.addKg(kg);
+      ledger.waterDrainedKg += drained;
+      ledger.waterStoredKg += f.filmKg() - before;
+      if (kg > 0) {
+        ledger.waterCondensedKg += kg;
+      }
+    }
+    for (int z = 0; z < vapour.size(); z++) {
+      ledger.waterStoredKg += vapour.capacity(z) * (vapour.end(z) - vapour.start(z));
+      ledger.co2StoredKg += co2.capacity(z) * (co2.end(z) - co2.start(z));
+    }
+    heat.accept(h);
+    vapour.accept(h);
+    co2.accept(h);
+  }
+
+  /** Whether the colony lives. */
+  public boolean alive() {
+    return alive;
+  }
+
+  /** The colony dies: no heat, no gases from now on. */
+  public void die() {
+    alive = false;
+  }
+
+  /** Sets the colony's numbers of adults and of brood cells. */
+  public void populate(double bees, double broodCells) {
+    colony.populate(bees, broodCells);
+  }
+
+  /** Opens or closes the lid from the next step on. */
+  public void setLidOpen(boolean open) {
+    if (open != lidOpen) {
+      heat.forget();
+      lidOpen = open;
+    }
+  }
+
+  /** Sets the free area of the upper vent from the next step on, m². */
+  public void setTopVent(double areaM2) {
+    flows.setTopVent(areaM2);
+  }
+
+  /** The description it was made from. */
+  public HiveSpec spec() {
+    return spec;
+  }
+
+  /** The balances so far. */
+  public HiveLedger ledger() {
+    return ledger;
+  }
+
+  /** Heat of the colony in the solved step, W. */
+  public double colonyW() {
+    return colonyW;
+  }
+
+  /** Temperature of the mantle at the solved step, °C. */
+  public double mantleC() {
+    return alive ? colony.mantleC() : heat.end(layout.air[brood]);
+  }
+
+  /** Number of heat nodes. */
+  public int heatNodes() {
+    return heat.size();
+  }
+
+  /** Name of a heat node. */
+  public String heatNodeName(int node) {
+    return layout.names.get(node);
+  }
+
+  /** Temperature of any heat node inside the solved step, °C; theta from 0 to 1. */
+  public double nodeC(int node, double theta) {
+    return heat.at(node, theta);
+  }
+
+  /** Temperature of the brood comb inside the solved step, °C. */
+  public double nestC(double theta) {
+    return heat.at(layout.nest, theta);
+  }
+
+  /** Mean temperature of a node over the solved step, °C. */
+  public double meanC(int node) {
+    return heat.mean(node);
+  }
+
+  /** Heat node of the brood comb. */
+  public int nestNode() {
+    return layout.nest;
+  }
+
+  /** Heat node of the pan; -1 without one. */
+  public int panNode() {
+    return layout.pan;
+  }
+
+  /** Heat node of the plate; -1 without one. */
+  public int plateNode() {
+    return layout.plate;
+  }
+
+  /** Heat node of the air of the brood box. */
+  public int broodAirNode() {
+    return layout.air[brood];
+  }
+
+  /** Heat node of the air under the lid. */
+  public int topAirNode() {
+    return layout.air[layout.boxes - 1];
+  }
+
+  /** Stage values of a node in the solved step: start, inner stage, end. */
+  public void stages(int node, double[] out) {
+    out[0] = heat.start(node);
+    out[1] = heat.inner(node);
+    out[2] = heat.end(node);
+  }
+
+  /**
+   * Stage values of a first-order follower of a source, such as a probe.
+   *
+   * @param stages start in place 0; inner stage and end are put into 1 and 2
+   * @param source the source's start, inner stage and end
+   */
+  public static void follow(double[] stages, double[] source, double tauS, double stepS) {
+    Network.follow(stages, source[0], source[1], source[2], tauS, stepS);
+  }
+
+  /** Value inside a step from its stage values; theta from 0 to 1. */
+  public static double within(double[] stages, double theta) {
+    return Network.parabola(stages[0], stages[1], stages[2], theta);
+  }
+
+  /** Relative humidity between the brood combs, percent. */
+  public double broodRhPercent(double theta) {
+    double pa = MoistAir.vapourPa(vapour.at(nestZone, theta), pressurePa);
+    return 100 * pa / MoistAir.fastSaturationWaterPa(heat.at(layout.nest, theta));
+  }
+
+  /** Carbon dioxide between the brood combs, percent by volume of dry air. */
+  public double broodCo2Percent(double theta) {
+    return 100 * co2.at(nestZone, theta) / CO2_MASS_RATIO;
+  }
+
+  /** Whether water condenses on any inner face in the solved step. */
+  public boolean condensing() {
+    for (InnerFace f : layout.inner) {
+      if (vapour.mean(f.zone) > f.saturated) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Water standing as films, kg. */
+  public double filmKg() {
+    double sumKg = 0;
+    for (InnerFace f : layout.inner) {
+      sumKg += f.filmKg();
+    }
+    return sumKg;
+  }
+
+  /** Air that enters, m³/s of outside air. */
+  public double throughFlowM3S() {
+    return flows.inKgS() / airKgM3;
+  }
+}

@@ -1,0 +1,95 @@
+package org.broodbench.hive;
+
+/**
+ * An inner surface between the air of a zone and a solid (the first layer of a wall, floor or lid,
+ * or comb), with the film of water on it.
+ *
+ * <p>Surface resistances and convective coefficients by direction of heat flow: ISO 6946:2017,
+ * table 7 and annex C. Mass transfer by the Lewis relation, convective coefficient divided by the
+ * heat capacity of air, as in the ASHRAE Handbook of Fundamentals, chapter on mass transfer. A film
+ * thinner than a micrometre counts as patches; own choice.
+ */
+final class InnerFace {
+  /**
+   * Heat flow directions with their surface resistance, m²K/W, and convective coefficient, W/(m²K).
+   */
+  enum Direction {
+    UP(0.10, 5.0),
+    SIDEWAYS(0.13, 2.5),
+    DOWN(0.17, 0.7);
+
+    final double resistanceM2KW;
+    final double convectionWM2K;
+
+    Direction(double resistanceM2KW, double convectionWM2K) {
+      this.resistanceM2KW = resistanceM2KW;
+      this.convectionWM2K = convectionWM2K;
+    }
+  }
+
+  /** Film at which half the surface is wet, kg/m². */
+  private static final double PATCHY_KG_M2 = 1e-3;
+
+  /** Film that runs off, kg/m²; own choice, a tenth of a millimetre. */
+  private static final double RUN_OFF_KG_M2 = 0.1;
+
+  final int zone;
+  final int airNode;
+  final int solidNode;
+  final double conductanceWK;
+  private final double areaM2;
+  private final double filmWK;
+  private final double transferKgS;
+  private double filmKg;
+
+  /** Net rate from air to film at the present step per unit of humidity ratio, kg/s. */
+  double rateKgS;
+
+  /** Humidity ratio of saturated air at the surface, kg/kg. */
+  double saturated;
+
+  InnerFace(
+      int zone,
+      int airNode,
+      int solidNode,
+      double areaM2,
+      double halfLayerM2KW,
+      Direction direction) {
+    this.zone = zone;
+    this.airNode = airNode;
+    this.solidNode = solidNode;
+    this.areaM2 = areaM2;
+    this.conductanceWK = areaM2 / (direction.resistanceM2KW + halfLayerM2KW);
+    this.filmWK = areaM2 / direction.resistanceM2KW;
+    this.transferKgS =
+        areaM2 * direction.convectionWM2K / org.broodbench.matter.MoistAir.HEAT_DRY_AIR;
+  }
+
+  /** Temperature of the surface, °C. */
+  double surfaceC(double airC, double solidC) {
+    return airC - conductanceWK / filmWK * (airC - solidC);
+  }
+
+  /** Sets rate and saturation for a step. */
+  void prepare(double airHumidityRatio, double saturatedHumidityRatio) {
+    saturated = saturatedHumidityRatio;
+    double wet = filmKg / (filmKg + PATCHY_KG_M2 * areaM2);
+    rateKgS = airHumidityRatio > saturatedHumidityRatio ? transferKgS : transferKgS * wet;
+  }
+
+  double filmKg() {
+    return filmKg;
+  }
+
+  /** Adds condensed (or takes evaporated) water and returns what runs off, kg. */
+  double addKg(double kg) {
+    filmKg += kg;
+    double most = RUN_OFF_KG_M2 * areaM2;
+    if (filmKg > most) {
+      double runOff = filmKg - most;
+      filmKg = most;
+      return runOff;
+    }
+    return 0;
+  }
+}

@@ -1,0 +1,113 @@
+package org.broodbench.loop;
+
+import org.broodbench.hive.BroodDose;
+import org.broodbench.plant.Plant;
+import org.broodbench.rig.RunSpec;
+
+/**
+ * What is measured along a run, step by step: bands, extremes, counts. Carbon dioxide and humidity
+ * are judged after the first hour, because the air inside starts from a guess.
+ */
+final class Metrics {
+  /**
+   * Time after the start from which the air is judged, s; own choice, many times its time constant.
+   */
+  static final double SETTLED_S = 3600;
+
+  /** State of charge that counts as full; common practice, no source. */
+  private static final double FULL_SOC = 0.98;
+
+  private final RunSpec spec;
+  private final double startSoc;
+
+  final SwitchCount heater = new SwitchCount();
+  final SwitchCount heaterPower = new SwitchCount();
+  final SwitchCount fan = new SwitchCount();
+  final Extreme broodLow = new Extreme(false);
+  final Extreme broodHigh = new Extreme(true);
+  final Extreme panHigh = new Extreme(true);
+  final Extreme plateHigh = new Extreme(true);
+  final Extreme socLow = new Extreme(false);
+  final Extreme voltsLow = new Extreme(false);
+  final Extreme humidityLow = new Extreme(false);
+  final Extreme co2High = new Extreme(true);
+  final BroodDose dose = new BroodDose();
+
+  double broodSumKs;
+  double belowS;
+  double aboveS;
+  double belowKs;
+  double aboveKs;
+  double humiditySum;
+  double co2Sum;
+  double airS;
+  double condensingS;
+  double shedS;
+  double lastFullAtS = -1;
+  double chillS;
+  double totalS;
+
+  Metrics(RunSpec spec, Plant plant) {
+    this.spec = spec;
+    startSoc = plant.supply().battery().stateOfCharge();
+    socLow.take(startSoc, 0);
+  }
+
+  /** Books the solved step; called before the plant moves on. */
+  void book(
+      Plant plant, double fromS, double lengthS, boolean heaterOn, boolean fanOn, boolean shed) {
+    double endS = fromS + lengthS;
+    totalS = endS;
+    var hive = plant.hive();
+    var supply = plant.supply();
+    double meanC = hive.meanC(hive.nestNode());
+    broodSumKs += meanC * lengthS;
+    if (meanC < spec.bandLowC()) {
+      belowS += lengthS;
+      belowKs += (spec.bandLowC() - meanC) * lengthS;
+    } else if (meanC > spec.bandHighC()) {
+      aboveS += lengthS;
+      aboveKs += (meanC - spec.bandHighC()) * lengthS;
+    }
+    dose.add(meanC, lengthS);
+    double endC = hive.nestC(1);
+    broodLow.take(endC, endS);
+    broodHigh.take(endC, endS);
+    if (hive.panNode() >= 0) {
+      panHigh.take(hive.nodeC(hive.panNode(), 1), endS);
+      plateHigh.take(hive.nodeC(hive.plateNode(), 1), endS);
+    }
+    if (endS > SETTLED_S) {
+      double rhPercent = hive.broodRhPercent(1);
+      double co2Percent = hive.broodCo2Percent(1);
+      humidityLow.take(rhPercent, endS);
+      co2High.take(co2Percent, endS);
+      humiditySum += rhPercent * lengthS;
+      co2Sum += co2Percent * lengthS;
+      airS += lengthS;
+    }
+    if (hive.condensing()) {
+      condensingS += lengthS;
+    }
+    // chill coma of the cold mantle: bees die after about two days in it
+    if (hive.alive() && hive.nestC(1) < 10) {
+      chillS += lengthS;
+    }
+    heater.interval(fromS, lengthS, heaterOn);
+    heaterPower.interval(fromS, lengthS, supply.heaterW() > 0);
+    fan.interval(fromS, lengthS, fanOn && !supply.dead());
+    voltsLow.take(supply.volts(), endS);
+    if (shed) {
+      shedS += lengthS;
+    }
+  }
+
+  /** Books what stands after the plant has moved on. */
+  void bookState(Plant plant, double atS) {
+    double soc = plant.supply().battery().stateOfCharge();
+    socLow.take(soc, atS);
+    if (soc >= FULL_SOC) {
+      lastFullAtS = atS;
+    }
+  }
+}

@@ -1,0 +1,298 @@
+package org.broodbench.loop;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.broodbench.controller.Alarm;
+import org.broodbench.controller.Commands;
+import org.broodbench.controller.Reason;
+import org.broodbench.controller.Setting;
+import org.broodbench.controller.ShedLevel;
+import org.broodbench.hive.ColonyHeat;
+import org.broodbench.plant.Actuators;
+import org.broodbench.plant.Plant;
+import org.broodbench.rig.ProbeSpec;
+import org.broodbench.rig.Scenario;
+
+/** Keeps events, alarms and trace of a run, and puts the result together. */
+final class Recorder {
+  private final Scenario scenario;
+  private final Plant plant;
+  private final ReadingTaker taker;
+  private final Trace trace;
+  private final List<EventRow> events = new ArrayList<>();
+  private final Map<String, Integer> earlyStops = new LinkedHashMap<>();
+  private final double minOnS;
+
+  private boolean heater;
+  private boolean fan;
+  private int shedLevel;
+  private int sheds;
+  private double firstShedAtS = -1;
+  private int alarms;
+  private double heaterOnAtS;
+  private int reason = -1;
+  private double reasonSinceS;
+  private RunResult.Moment worst;
+  private final double[] alarmFirstS = new double[Alarm.COUNT];
+  private final double[] alarmSinceS = new double[Alarm.COUNT];
+  private final double[] alarmS = new double[Alarm.COUNT];
+
+  private final double[] row = new double[Trace.COLUMNS.size()];
+  private double heaterJ;
+  private double pvJ;
+  private double loadJ;
+  private double intervalS;
+
+  Recorder(Scenario scenario, Plant plant, ReadingTaker taker, boolean withTrace) {
+    this.scenario = scenario;
+    this.plant = plant;
+    this.taker = taker;
+    int interval = scenario.run().traceIntervalS();
+    trace =
+        withTrace ? new Trace(interval, 86_400 * scenario.window().days() / interval + 1) : null;
+    minOnS = scenario.controller().settings().get(Setting.RELAY_MIN_ON_MILLIS) * 1e-3;
+    for (String kind :
+        List.of("limit", "trust", "effect", "shed", "supply", "cooling", "isolation", "service")) {
+      earlyStops.put(kind, 0);
+    }
+    java.util.Arrays.fill(alarmFirstS, -1);
+  }
+
+  void event(double atS, String what, String from, String to, String why) {
+    events.add(new EventRow(atS, what, from, to, why));
+  }
+
+  /** Looks at what the controller asked at a tick. */
+  void observe(double atS, Commands c) {
+    boolean on = c.heater && c.isolation;
+    if (on != heater) {
+      if (on) {
+        heaterOnAtS = atS;
+        event(atS, "heater", "off", "on", ReasonWords.of(c.heaterReason));
+      } else {
+        int stop = c.heaterStopReason;
+        event(atS, "heater", "on", "off", ReasonWords.of(stop));
+        countStop(atS, stop);
+      }
+      heater = on;
+    }
+    if (c.fan != fan) {
+      event(atS, "fan", fan ? "on" : "off", c.fan ? "on" : "off", ReasonWords.of(c.fanReason));
+      fan = c.fan;
+    }
+    if (c.shedLevel != shedLevel) {
+      boolean more = c.shedLevel > shedLevel;
+      if (c.shedLevel >= ShedLevel.HEAT_SHED && shedLevel < ShedLevel.HEAT_SHED) {
+        sheds++;
+        firstShedAtS = firstShedAtS < 0 ? atS : firstShedAtS;
+      }
+      event(
+          atS,
+          "shed level",
+          ShedLevel.name(shedLevel),
+          ShedLevel.name(c.shedLevel),
+          more ? "the battery is low" : "the battery has recovered");
+      shedLevel = c.shedLevel;
+    }
+    if (c.heaterReason != reason) {
+      reason = c.heaterReason;
+      reasonSinceS = atS;
+    }
+    int changed = c.alarms ^ alarms;
+    for (int bit = 0; changed != 0 && bit < Alarm.COUNT; bit++) {
+      if ((changed >> bit & 1) != 0) {
+        alarm(atS, bit, (c.alarms >> bit & 1) != 0);
+      }
+    }
+    alarms = c.alarms;
+  }
+
+  private void countStop(double atS, int stop) {
+    if (stop != Reason.NONE && atS - heaterOnAtS < minOnS - 1e-9) {
+      earlyStops.merge(Reason.stopKind(stop), 1, Integer::sum);
+    }
+  }
+
+  private void alarm(double atS, int bit, boolean raised) {
+    if (raised) {
+      if (alarmFirstS[bit] < 0) {
+        alarmFirstS[bit] = atS;
+      }
+      alarmSinceS[bit] = atS;
+    } else {
+      alarmS[bit] += atS - alarmSinceS[bit];
+    }
+    event(
+        atS,
+        "alarm " + Alarm.name(bit),
+        raised ? "clear" : "raised",
+        raised ? "raised" : "clear",
+        "by the controller");
+  }
+
+  /** The bus lost its power: everything is off, whatever the controller had asked. */
+  void busDied(double atS, Commands before) {
+    event(atS, "bus", "alive", "dead", "the battery could not carry the loads");
+    if (heater) {
+      event(atS, "heater", "on", "off", "the bus is dead");
+      if (atS - heaterOnAtS < minOnS - 1e-9) {
+        earlyStops.merge("supply", 1, Integer::sum);
+      }
+    }
+    if (before.fan) {
+      event(atS, "fan", "on", "off", "the bus is dead");
+    }
+    heater = false;
+    fan = false;
+  }
+
+  /** Books the solved step. */
+  void book(double fromS, double lengthS, Commands c, Actuators held, Metrics metrics) {
+    heaterJ += plant.supply().heaterW() * lengthS;
+    pvJ += plant.supply().pvUsedW() * lengthS;
+    loadJ += plant.supply().loadW() * lengthS;
+    intervalS += lengthS;
+    double endS = fromS + lengthS;
+    if (metrics.broodLow.atS() == endS) {
+      worst =
+          new RunResult.Moment(
+              endS,
+              c.heaterReason,
+              shedLevel,
+              held.heater,
+              held.heater ? endS - heaterOnAtS : 0,
+              plant.supply().dead(),
+              plant.weather().airC,
+              reasonSinceS);
+    }
+    stateRow(1, c, held);
+  }
+
+  private void stateRow(double theta, Commands c, Actuators held) {
+    if (trace == null) {
+      return;
+    }
+    var hive = plant.hive();
+    var supply = plant.supply();
+    int i = 0;
+    row[i++] = hive.nestC(theta);
+    row[i++] = taker.lastC(ProbeSpec.Role.BROOD_A);
+    row[i++] = taker.lastC(ProbeSpec.Role.BROOD_B);
+    row[i++] = hive.panNode() >= 0 ? hive.nodeC(hive.panNode(), theta) : Double.NaN;
+    row[i++] = hive.plateNode() >= 0 ? hive.nodeC(hive.plateNode(), theta) : Double.NaN;
+    row[i++] = hive.nodeC(hive.broodAirNode(), theta);
+    row[i++] = hive.nodeC(hive.topAirNode(), theta);
+    row[i++] = plant.weather().airC;
+    row[i++] = plant.weather().ghiWM2;
+    row[i++] = plant.weather().windMS;
+    int powerAt = i;
+    row[i++] = 0;
+    row[i++] = held.heater ? 1 : 0;
+    row[i++] = held.fan ? 1 : 0;
+    row[i++] = shedLevel;
+    row[i++] =
+        c.workingSetPointCentiC == Commands.NO_TEMPERATURE
+            ? Double.NaN
+            : c.workingSetPointCentiC / 100.0;
+    row[i++] = supply.battery().stateOfCharge();
+    row[i++] = supply.volts();
+    row[i++] = supply.battery().temperatureC();
+    int pvAt = i;
+    i += 2;
+    row[i++] = hive.colonyW();
+    row[i++] = hive.broodRhPercent(theta);
+    row[i++] = hive.broodCo2Percent(theta);
+    row[i++] = hive.filmKg() * 1000;
+    row[i] = hive.throughFlowM3S() * 60_000;
+    row[powerAt] = intervalS > 0 ? heaterJ / intervalS : 0;
+    row[pvAt] = intervalS > 0 ? pvJ / intervalS : 0;
+    row[pvAt + 1] = intervalS > 0 ? loadJ / intervalS : 0;
+  }
+
+  /** The first row of the trace. */
+  void row(long nowMs, Commands c, Actuators held) {
+    if (trace != null) {
+      stateRow(0, c, held);
+      trace.add(row);
+    }
+  }
+
+  /** Adds a row where one is due at this time; the plant has just moved on. */
+  void rowIfDue(long nowMs, Commands c, Actuators held) {
+    if (nowMs % (1000L * scenario.run().traceIntervalS()) == 0) {
+      if (trace != null) {
+        row[Trace.COLUMNS.indexOf("soc")] = plant.supply().battery().stateOfCharge();
+        trace.add(row);
+      }
+      heaterJ = 0;
+      pvJ = 0;
+      loadJ = 0;
+      intervalS = 0;
+    }
+  }
+
+  RunResult result(Metrics m, double endS) {
+    var hive = plant.hive();
+    var supply = plant.supply();
+    List<AlarmSpan> spans = new ArrayList<>();
+    for (int bit = 0; bit < Alarm.COUNT; bit++) {
+      if (alarmFirstS[bit] >= 0) {
+        double s = alarmS[bit];
+        if ((alarms >> bit & 1) != 0) {
+          s += endS - alarmSinceS[bit];
+        }
+        spans.add(new AlarmSpan(Alarm.name(bit), alarmFirstS[bit], s / 3600));
+      }
+    }
+    spans.sort(java.util.Comparator.comparingDouble(AlarmSpan::firstAtS));
+    double bees = scenario.colony().bees();
+    double brood = scenario.colony().broodCells();
+    double toHeat = brood * m.dose.lostToHeat();
+    double toCold = (brood - toHeat) * m.dose.lostToCold();
+    double feedG = hive.ledger().colonyJ / ColonyHeat.HONEY_J_G;
+    var battery = supply.battery();
+    return new RunResult(
+        endS / 86_400,
+        m.heater,
+        m.heaterPower,
+        m.fan,
+        java.util.Collections.unmodifiableMap(earlyStops),
+        new RunResult.Brood(
+            m.broodSumKs / endS,
+            m.broodLow,
+            m.broodHigh,
+            m.belowS / 3600,
+            m.aboveS / 3600,
+            m.belowKs / 3600,
+            m.aboveKs / 3600,
+            100 * (1 - (m.belowS + m.aboveS) / endS)),
+        new RunResult.Air(
+            m.humiditySum / m.airS,
+            m.humidityLow,
+            m.co2Sum / m.airS,
+            m.co2High,
+            m.condensingS / 3600),
+        new RunResult.BatteryUse(
+            m.socLow,
+            m.voltsLow,
+            battery.stateOfCharge(),
+            supply.ledger().chargeOutAh / scenario.battery().capacityAh(),
+            m.lastFullAtS < 0 ? Double.NaN : (endS - m.lastFullAtS) / 86_400,
+            events.stream().anyMatch(e -> e.what().equals("bus") && e.to().equals("dead"))),
+        new RunResult.ColonyEnd(
+            bees, hive.alive() ? bees : 0, brood, brood - toHeat - toCold, toCold, toHeat, feedG),
+        m.panHigh,
+        m.plateHigh,
+        m.shedS / 3600,
+        sheds,
+        firstShedAtS,
+        worst,
+        hive.ledger(),
+        supply.ledger(),
+        List.copyOf(spans),
+        List.copyOf(events),
+        trace);
+  }
+}

@@ -1,0 +1,113 @@
+package org.broodbench.loop;
+
+import java.util.List;
+import java.util.Map;
+import org.broodbench.hive.HiveLedger;
+import org.broodbench.power.PowerLedger;
+
+/**
+ * What one run measured. Numbers that never came to be are not-a-number, times −1.
+ *
+ * @param days length, d
+ * @param heaterCommanded the heater relay as commanded
+ * @param heaterPowered the element as it drew power
+ * @param fan the fan
+ * @param earlyStops stops sooner than minimum on by their cause
+ * @param brood temperatures of the brood comb
+ * @param air humidity and carbon dioxide between the brood combs
+ * @param battery battery
+ * @param colony colony
+ * @param pan highest temperature of the thermal mass, °C
+ * @param plate highest temperature of the heater plate, °C
+ * @param hoursShed time with the heater shed, h
+ * @param sheds how often the heater was shed
+ * @param firstShedAtS when it was shed first, s since the start; −1 if never
+ * @param worst what stood when the brood was coldest
+ * @param hive balances of heat, water and carbon dioxide
+ * @param power balances of energy and charge
+ * @param alarms alarms by first appearance
+ * @param events everything that switched or happened
+ * @param trace rows by interval; null where none was asked for
+ */
+public record RunResult(
+    double days,
+    SwitchCount heaterCommanded,
+    SwitchCount heaterPowered,
+    SwitchCount fan,
+    Map<String, Integer> earlyStops,
+    Brood brood,
+    Air air,
+    BatteryUse battery,
+    ColonyEnd colony,
+    Extreme pan,
+    Extreme plate,
+    double hoursShed,
+    int sheds,
+    double firstShedAtS,
+    Moment worst,
+    HiveLedger hive,
+    PowerLedger power,
+    List<AlarmSpan> alarms,
+    List<EventRow> events,
+    Trace trace) {
+
+  /** Temperatures of the brood comb: °C, hours and kelvin-hours. */
+  public record Brood(
+      double meanC,
+      Extreme low,
+      Extreme high,
+      double hoursBelow,
+      double hoursAbove,
+      double degreeHoursBelow,
+      double degreeHoursAbove,
+      double percentInBand) {}
+
+  /** Air between the brood combs, percent and hours. */
+  public record Air(
+      double meanRhPercent,
+      Extreme lowRh,
+      double meanCo2Percent,
+      Extreme highCo2,
+      double hoursCondensing) {}
+
+  /** The battery; days since full are not a number when it never was. */
+  public record BatteryUse(
+      Extreme lowestSoc,
+      Extreme lowestV,
+      double finalSoc,
+      double fullCycles,
+      double daysSinceFull,
+      boolean wentDead) {}
+
+  /** The colony at start and end. */
+  public record ColonyEnd(
+      double beesStart,
+      double beesEnd,
+      double broodStart,
+      double broodEnd,
+      double lostToCold,
+      double lostToHeat,
+      double feedEatenG) {}
+
+  /**
+   * What stood at a moment.
+   *
+   * @param atS when, s since the start
+   * @param heaterReason reason code of the heater
+   * @param shedLevel shed level
+   * @param heaterOn whether the heater ran
+   * @param heaterOnForS for how long it had been running, s
+   * @param dead whether the bus was dead
+   * @param outdoorC outdoor air, °C
+   * @param sinceS since when the reason had stood, s since the start
+   */
+  public record Moment(
+      double atS,
+      int heaterReason,
+      int shedLevel,
+      boolean heaterOn,
+      double heaterOnForS,
+      boolean dead,
+      double outdoorC,
+      double sinceS) {}
+}

@@ -1,0 +1,105 @@
+package org.broodbench.loop;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.broodbench.plant.Plant;
+import org.broodbench.rig.EventSpec;
+import org.broodbench.rig.Scenario;
+
+/** Carries out the events of a scenario at their times. */
+final class ScenarioEvents {
+  /**
+   * Time in chill coma after which bees are dead, s: about 50 h, "Chill-coma and cold death
+   * temperatures of Apis mellifera", abstract.
+   */
+  static final double CHILL_DEATH_S = 50 * 3600.0;
+
+  private record Due(long atMs, Runnable deed) {}
+
+  private final List<Due> due = new ArrayList<>();
+  private int next;
+
+  ScenarioEvents(Scenario scenario, Plant plant, SteppedController controller, Recorder recorder) {
+    for (EventSpec e : scenario.events()) {
+      long atMs = Math.round(e.atS() * 1000);
+      if (e instanceof EventSpec.OpenLid lid) {
+        add(
+            atMs,
+            () -> {
+              plant.hive().setLidOpen(true);
+              recorder.event(lid.atS(), "lid", "closed", "open", "the keeper looks in");
+            });
+        double closesAtS = lid.atS() + lid.durationS();
+        add(
+            Math.round(closesAtS * 1000),
+            () -> {
+              plant.hive().setLidOpen(false);
+              recorder.event(closesAtS, "lid", "open", "closed", "the keeper is done");
+            });
+      } else if (e instanceof EventSpec.ChangeVent vent) {
+        add(
+            atMs,
+            () -> {
+              plant.hive().setTopVent(vent.topVentM2());
+              recorder.event(
+                  vent.atS(), "upper vent", "", cm2(vent.topVentM2()), "set by the keeper");
+            });
+      } else if (e instanceof EventSpec.ShorePower shore) {
+        add(
+            atMs,
+            () -> {
+              boolean before = plant.supply().shorePresent();
+              plant.supply().setShore(shore.present());
+              recorder.event(
+                  shore.atS(),
+                  "shore power",
+                  before ? "there" : "gone",
+                  plant.supply().shorePresent() ? "there" : "gone",
+                  "as the scenario says");
+            });
+      } else if (e instanceof EventSpec.SetPoint point) {
+        add(
+            atMs,
+            () -> {
+              boolean taken = controller.keyInSetPoint(point.setPointC());
+              recorder.event(
+                  point.atS(),
+                  "set point",
+                  "",
+                  String.format(Locale.ROOT, "%.2f °C", point.setPointC()),
+                  taken ? "keyed in by the keeper" : "refused by the controller");
+            });
+      }
+    }
+    due.sort(Comparator.comparingLong(Due::atMs));
+  }
+
+  static boolean carriesOut(EventSpec e) {
+    return e instanceof EventSpec.OpenLid
+        || e instanceof EventSpec.ChangeVent
+        || e instanceof EventSpec.ShorePower
+        || e instanceof EventSpec.SetPoint;
+  }
+
+  private static String cm2(double m2) {
+    return String.format(Locale.ROOT, "%.1f cm²", m2 * 1e4);
+  }
+
+  private void add(long atMs, Runnable deed) {
+    due.add(new Due(atMs, deed));
+  }
+
+  /** When the next event is due, ms since the start; far away where none is left. */
+  long nextMs() {
+    return next < due.size() ? due.get(next).atMs() : Long.MAX_VALUE;
+  }
+
+  /** Carries out what is due. */
+  void at(long nowMs) {
+    while (next < due.size() && due.get(next).atMs() <= nowMs) {
+      due.get(next++).deed().run();
+    }
+  }
+}

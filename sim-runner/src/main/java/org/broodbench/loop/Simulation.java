@@ -1,0 +1,147 @@
+package org.broodbench.loop;
+
+import org.broodbench.controller.Commands;
+import org.broodbench.controller.ShedLevel;
+import org.broodbench.plant.Actuators;
+import org.broodbench.plant.Plant;
+import org.broodbench.rig.EventSpec;
+import org.broodbench.rig.Scenario;
+import org.broodbench.sky.Forcing;
+
+/**
+ * One run: a controller stepped at its tick against the plant.
+ *
+ * <p>The plant takes steps of up to 10 s; the controller's ticks inside a step read the plant's own
+ * state at the tick. When an output changes at a tick, the step is worked out again up to that tick
+ * and the change holds from there. Events of the scenario are step borders as well.
+ */
+public final class Simulation {
+  private final Scenario scenario;
+  private final Plant plant;
+  private final SteppedController controller;
+  private final ReadingTaker taker;
+  private final Commands commands = new Commands();
+  private final Actuators held = new Actuators();
+  private final Actuators wanted = new Actuators();
+  private final Metrics metrics;
+  private final Recorder recorder;
+  private final ScenarioEvents events;
+
+  private long nowMs;
+  private long nextTickMs;
+  private long tick;
+  private boolean deadBefore;
+  private int shedLevel;
+
+  /** A run that is ready to begin. */
+  public Simulation(
+      Scenario scenario, Forcing forcing, SteppedController controller, boolean withTrace) {
+    this.scenario = scenario;
+    this.controller = controller;
+    plant = new Plant(scenario, forcing);
+    taker = new ReadingTaker(scenario);
+    metrics = new Metrics(scenario.run(), plant);
+    recorder = new Recorder(scenario, plant, taker, withTrace);
+    events = new ScenarioEvents(scenario, plant, controller, recorder);
+  }
+
+  /** Runs to the end of the window. */
+  public RunResult run() {
+    long endMs = 1000L * 86_400 * scenario.window().days();
+    long gridMs = Math.round(scenario.run().stepS() * 1000);
+    int tickMs = scenario.controller().tickMillis();
+    events.at(0);
+    stepController(0);
+    nextTickMs = tickMs;
+    recorder.row(0, commands, held);
+    while (nowMs < endMs) {
+      held.copy(wanted);
+      long stepEndMs = Math.min(Math.min((nowMs / gridMs + 1) * gridMs, endMs), events.nextMs());
+      plant.solve(nowMs * 1e-3, (stepEndMs - nowMs) * 1e-3, held);
+      long reachedMs = stepEndMs;
+      while (nextTickMs <= stepEndMs) {
+        long tickAtMs = nextTickMs;
+        nextTickMs += tickMs;
+        if (plant.supply().dead()) {
+          continue;
+        }
+        stepController((double) (tickAtMs - nowMs) / (stepEndMs - nowMs), tickAtMs);
+        if (differs()) {
+          reachedMs = tickAtMs;
+          break;
+        }
+      }
+      if (reachedMs < stepEndMs) {
+        plant.solve(nowMs * 1e-3, (reachedMs - nowMs) * 1e-3, held);
+      }
+      finishStep(reachedMs);
+    }
+    return recorder.result(metrics, controllerEnd());
+  }
+
+  private double controllerEnd() {
+    return nowMs * 1e-3;
+  }
+
+  private void finishStep(long reachedMs) {
+    double fromS = nowMs * 1e-3;
+    double lengthS = (reachedMs - nowMs) * 1e-3;
+    boolean shed = shedLevel >= ShedLevel.HEAT_SHED || plant.supply().dead();
+    metrics.book(plant, fromS, lengthS, held.heater, held.fan, shed);
+    recorder.book(fromS, lengthS, commands, held, metrics);
+    plant.accept();
+    nowMs = reachedMs;
+    metrics.bookState(plant, nowMs * 1e-3);
+    if (plant.hive().alive() && metrics.chillS >= ScenarioEvents.CHILL_DEATH_S) {
+      plant.hive().die();
+      recorder.event(nowMs * 1e-3, "colony", "alive", "dead", "in chill coma for 50 h");
+    }
+    boolean dead = plant.supply().dead();
+    if (dead != deadBefore) {
+      if (dead) {
+        wanted.heater = false;
+        wanted.fan = false;
+        wanted.inverter = false;
+        recorder.busDied(nowMs * 1e-3, commands);
+        clearCommands();
+      } else {
+        controller.powerUp();
+        recorder.event(
+            nowMs * 1e-3, "bus", "dead", "alive", "volts came back; the controller powered up");
+      }
+      deadBefore = dead;
+    }
+    events.at(nowMs);
+    recorder.rowIfDue(nowMs, commands, held);
+  }
+
+  private void clearCommands() {
+    commands.heater = false;
+    commands.fan = false;
+    commands.inverter = false;
+  }
+
+  private void stepController(long atMs) {
+    stepController(0, atMs);
+  }
+
+  private void stepController(double theta, long atMs) {
+    controller.step((int) atMs, taker.take(plant, theta, tick++, held.heater), commands);
+    wanted.heater = commands.heater && commands.isolation;
+    wanted.fan = commands.fan;
+    wanted.inverter = commands.inverter;
+    shedLevel = commands.shedLevel;
+    recorder.observe(atMs * 1e-3, commands);
+  }
+
+  private boolean differs() {
+    return wanted.heater != held.heater
+        || wanted.fan != held.fan
+        || wanted.inverter != held.inverter;
+  }
+
+  /** Whether an event kind is one that the run carries out. */
+  public static boolean carriesOut(EventSpec event) {
+    return ScenarioEvents.carriesOut(event);
+  }
+}

@@ -1,0 +1,82 @@
+package org.broodbench.loop;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The trace of a run: columns of numbers by row, one row an interval. States stand at the stamp;
+ * powers are means of the interval before it.
+ */
+public final class Trace {
+  /** Column names after {@code time}, in their order in files. */
+  public static final List<String> COLUMNS =
+      List.of(
+          "brood_c",
+          "probe_a_c",
+          "probe_b_c",
+          "pan_c",
+          "plate_c",
+          "box_air_c",
+          "top_c",
+          "outdoor_c",
+          "ghi_w_m2",
+          "wind_m_s",
+          "heater_w",
+          "heater_on",
+          "fan_on",
+          "shed_level",
+          "set_point_c",
+          "soc",
+          "battery_v",
+          "battery_c",
+          "pv_w",
+          "load_w",
+          "colony_w",
+          "brood_rh_percent",
+          "co2_percent",
+          "film_g",
+          "air_l_min");
+
+  private final int intervalS;
+  private final double[][] columns = new double[COLUMNS.size()][];
+  private int rows;
+
+  /** An empty trace for some number of rows. */
+  Trace(int intervalS, int capacity) {
+    this.intervalS = intervalS;
+    for (int c = 0; c < columns.length; c++) {
+      columns[c] = new double[capacity];
+    }
+  }
+
+  void add(double[] row) {
+    for (int c = 0; c < columns.length; c++) {
+      columns[c][rows] = row[c];
+    }
+    rows++;
+  }
+
+  /** Time between rows, s; the first row stands at the start of the run. */
+  public int intervalS() {
+    return intervalS;
+  }
+
+  /** Number of rows. */
+  public int rows() {
+    return rows;
+  }
+
+  /** A value; not a number where there is no such part. */
+  public double value(int column, int row) {
+    return columns[column][row];
+  }
+
+  /** A copy of a column. */
+  public double[] column(String name) {
+    int c = COLUMNS.indexOf(name);
+    if (c < 0) {
+      throw new IllegalArgumentException("no column " + name);
+    }
+    return Arrays.copyOf(columns[c], rows);
+  }
+}

@@ -1,0 +1,37 @@
+package org.broodbench.plant;
+
+import org.broodbench.hive.HiveModel;
+
+/**
+ * A probe as a first-order follower of the temperature at its place, integrated with the plant's
+ * own method.
+ */
+final class ProbeLag {
+  private final double[] stages = new double[3];
+  private final double[] source = new double[3];
+  private final double tauS;
+
+  ProbeLag(double tauS, double startC) {
+    this.tauS = tauS;
+    stages[0] = startC;
+    stages[1] = startC;
+    stages[2] = startC;
+  }
+
+  /** The array to fill with the source's value at start, inner stage and end of the step. */
+  double[] source() {
+    return source;
+  }
+
+  void solve(double stepS) {
+    HiveModel.follow(stages, source, tauS, stepS);
+  }
+
+  void accept() {
+    stages[0] = stages[2];
+  }
+
+  double at(double theta) {
+    return HiveModel.within(stages, theta);
+  }
+}

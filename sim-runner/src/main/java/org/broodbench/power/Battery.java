@@ -1,0 +1,195 @@
+package org.broodbench.power;
+
+import org.broodbench.matter.Portable;
+
+/**
+ * A battery bank: two wells, open-circuit curve on the level of the available well, resistance and
+ * usable charge by temperature, charge acceptance, self-discharge.
+ *
+ * <p>Well constants were fitted to capacities on data sheets: flooded 185/207/225/250 Ah at
+ * 5/10/20/100 h (worst residual 0.6 %), AGM 24/34/37.2/40 Ah at 1/5/10/20 h (0.96 %); gel is taken
+ * as AGM; lithium iron phosphate has no bound well. Resistance 1.5 times at 0 °C and 2 times at −20
+ * °C: from memory, low confidence. Usable charge 100 % at 25 °C, less 0.7 points per kelvin to 10
+ * °C and 0.8 below (lead-acid, from an AGM data sheet); 80 % at 0 °C and 70 % at −20 °C (lithium
+ * iron phosphate, a maker's figure): the rest is locked, not lost. Charging efficiency of lead-acid
+ * falls from 80 % state of charge to a half at full: J. W. Stevens and G. P. Corey, 25th IEEE PVSC
+ * (1996), figures from memory.
+ */
+public final class Battery {
+  private static final double MONTH_S = 30.44 * 86_400;
+
+  private final BatterySpec spec;
+  private final TwoWells wells;
+  private final OpenCircuit curve;
+  private final double capacityAh;
+  private final double availableShare;
+  private double temperatureC;
+
+  /** A rested battery at its initial state of charge and the temperature of its place. */
+  public Battery(BatterySpec spec, double placeC) {
+    this.spec = spec;
+    this.temperatureC = placeC;
+    this.curve = new OpenCircuit(spec.chemistry(), spec.nominalV());
+    double c;
+    double kPerH;
+    double fullPerRated;
+    switch (spec.chemistry()) {
+      case FLOODED -> {
+        c = 0.59565;
+        kPerH = 0.25722;
+        fullPerRated = 1.138;
+      }
+      case AGM, GEL -> {
+        c = 0.46054;
+        kPerH = 0.93750;
+        fullPerRated = 1.056;
+      }
+      default -> {
+        c = 1;
+        kPerH = 1;
+        fullPerRated = 1;
+      }
+    }
+    capacityAh = spec.capacityAh() * fullPerRated;
+    availableShare = c;
+    wells = new TwoWells(c, kPerH, capacityAh, spec.initialSoc());
+  }
+
+  /** State of charge, 0 to 1. */
+  public double stateOfCharge() {
+    return wells.stateOfCharge();
+  }
+
+  /** Open-circuit volts now, V. */
+  public double ocvV() {
+    return curve.volts(wells.availableHead());
+  }
+
+  /** Open-circuit volts after half a step of a current, V. */
+  public double ocvAheadV(double currentA, double hours) {
+    return curve.volts(wells.availableHead() + 0.5 * hours * wells.headSlopePerH(currentA));
+  }
+
+  /** Internal resistance at its temperature, Ω. */
+  public double resistanceOhm() {
+    double t = temperatureC;
+    double factor = t >= 25 ? 1 : t >= 0 ? 1.5 - 0.02 * t : 1.5 - 0.025 * t;
+    return spec.resistanceOhm() * factor;
+  }
+
+  /** Share of the charge that cold locks up, 0 to 1. */
+  public double lockedShare() {
+    double t = temperatureC;
+    double usable;
+    if (spec.chemistry().leadAcid()) {
+      usable = t >= 25 ? 1 : t >= 10 ? 1 - 0.007 * (25 - t) : 0.895 - 0.008 * (10 - t);
+    } else {
+      usable = t >= 25 ? 1 : t >= 0 ? 0.8 + 0.008 * t : 0.8 + 0.005 * t;
+    }
+    return usable > 0.2 ? 1 - usable : 0.8;
+  }
+
+  /** Whether nothing more can be drawn at this temperature. */
+  public boolean empty() {
+    return wells.availableHead() <= lockedShare();
+  }
+
+  /**
+   * Charge current that it takes, A: the maker's limit, what the available well takes for an hour,
+   * frost.
+   */
+  public double highestChargeA() {
+    if (!spec.chemistry().leadAcid() && temperatureC < 0) {
+      return 0; // lithium cells plate metal when charged in frost
+    }
+    double wellA =
+        spec.chemistry().leadAcid()
+            ? -wells.mostChargeA(1)
+            : (1 - wells.stateOfCharge()) * capacityAh;
+    double limitA = spec.chargeLimitA();
+    double a = wellA < limitA ? wellA : limitA;
+    return a > 0 ? a : 0;
+  }
+
+  /**
+   * Charging volts at its temperature: −30 mV/K at 12 V around 25 °C for lead-acid, none for
+   * lithium.
+   */
+  public double absorptionV() {
+    double slope = spec.chemistry().leadAcid() ? -0.030 * spec.nominalV() / 12 : 0;
+    return spec.absorptionV() + slope * (temperatureC - 25);
+  }
+
+  private double chargeEfficiency() {
+    double s = wells.stateOfCharge();
+    if (!spec.chemistry().leadAcid() || s <= 0.8) {
+      return spec.coulombicEfficiency();
+    }
+    double fall = (s - 0.8) / 0.2;
+    fall = fall < 1 ? fall : 1;
+    return spec.coulombicEfficiency() + fall * (0.5 - spec.coulombicEfficiency());
+  }
+
+  /** Energy held in both wells, J. */
+  private double energyJ() {
+    double availableFullAh = availableShare * capacityAh;
+    double boundFullAh = capacityAh - availableFullAh;
+    return 3600
+        * (availableFullAh * curve.integralV(wells.availableHead())
+            + boundFullAh * curve.integralV(wells.boundHead()));
+  }
+
+  /**
+   * Holds a current over a step and books what became of it.
+   *
+   * @param currentA at the terminals, discharge positive
+   * @param ocvV open-circuit volts that the current was worked out with
+   * @param seconds length of the step
+   */
+  void hold(double currentA, double ocvV, double seconds, PowerLedger ledger) {
+    double hours = seconds / 3600;
+    double beforeJ = energyJ();
+    double beforeAh = wells.availableAh() + wells.boundAh();
+    double headBefore = wells.availableHead();
+    double boundBefore = wells.boundHead();
+    double boundAhBefore = wells.boundAh();
+    ledger.batteryLossJ += currentA * currentA * resistanceOhm() * seconds;
+    if (currentA >= 0) {
+      wells.hold(currentA, hours);
+      ledger.chargeOutAh += currentA * hours;
+    } else {
+      double eta = chargeEfficiency();
+      wells.hold(eta * currentA, hours);
+      ledger.chargeInAh -= currentA * hours;
+      ledger.chargeLostAh -= (1 - eta) * currentA * hours;
+      ledger.batteryLossJ -= (1 - eta) * currentA * ocvV * seconds;
+    }
+    double movedAh = boundAhBefore - wells.boundAh();
+    ledger.batteryLossJ +=
+        3600
+            * movedAh
+            * (curve.volts(0.5 * (boundBefore + wells.boundHead()))
+                - curve.volts(0.5 * (headBefore + wells.availableHead())));
+    double leak = spec.selfDischargePerMonth() * seconds / MONTH_S;
+    double leakA = wells.availableAh() * leak;
+    double leakB = wells.boundAh() * leak;
+    ledger.batteryLossJ +=
+        3600
+            * (leakA * curve.volts(wells.availableHead() * (1 - 0.5 * leak))
+                + leakB * curve.volts(wells.boundHead() * (1 - 0.5 * leak)));
+    ledger.chargeLostAh += leakA + leakB;
+    wells.set(wells.availableAh() - leakA, wells.boundAh() - leakB);
+    ledger.batteryChangeJ += energyJ() - beforeJ;
+    ledger.chargeStoredAh += wells.availableAh() + wells.boundAh() - beforeAh;
+  }
+
+  /** Lets its temperature follow that of its place. */
+  void follow(double placeC, double seconds) {
+    temperatureC += (placeC - temperatureC) * (1 - Portable.exp(-seconds / spec.timeConstantS()));
+  }
+
+  /** Its temperature, °C. */
+  public double temperatureC() {
+    return temperatureC;
+  }
+}

@@ -1,0 +1,92 @@
+package org.broodbench.power;
+
+/**
+ * The common bus: battery behind its resistance, loads of constant power and constant resistance,
+ * sources of constant power and constant current, and a charge control that holds volts and current
+ * of the battery below limits. Solved in closed form: V = OCV − I R gives a quadratic in V. Source:
+ * Ohm's and Kirchhoff's laws.
+ */
+public final class Bus {
+  /** Loads of constant power, W. */
+  public double constantW;
+
+  /** Loads of constant resistance, as conductance, 1/Ω. */
+  public double conductance;
+
+  /** Most power of sources that deliver power, W. */
+  public double sourceW;
+
+  /** Most current of sources that deliver current, A. */
+  public double sourceA;
+
+  /** Open-circuit volts of the battery, V. */
+  public double ocvV;
+
+  /** Resistance between the battery's inside and the bus, Ω. */
+  public double ohm;
+
+  /** Volts that charging must not pass, V. */
+  public double highestV;
+
+  /** Charge current that must not be passed, A, not negative. */
+  public double highestChargeA;
+
+  private double volts;
+  private double batteryA;
+  private double usedShare;
+  private boolean brownOut;
+
+  /** Solves for volts, battery current and the share of the sources that is used. */
+  public void solve() {
+    double a = 1 + ohm * conductance;
+    double e = ocvV + ohm * sourceA;
+    double root = e * e - 4 * a * ohm * (constantW - sourceW);
+    brownOut = root < 0;
+    if (brownOut) {
+      volts = 0;
+      batteryA = 0;
+      usedShare = 0;
+      return;
+    }
+    volts = (e + Math.sqrt(root)) / (2 * a);
+    double cap = ocvV + ohm * highestChargeA;
+    cap = cap < highestV ? cap : highestV;
+    cap = cap > ocvV ? cap : ocvV;
+    usedShare = 1;
+    if (volts > cap) {
+      volts = cap;
+      double neededW = constantW + volts * (conductance * volts + (volts - ocvV) / ohm);
+      double offeredW = sourceW + volts * sourceA;
+      usedShare = neededW / offeredW;
+    }
+    batteryA = (ocvV - volts) / ohm;
+  }
+
+  /** Volts at the bus, V. */
+  public double volts() {
+    return volts;
+  }
+
+  /** Battery current, A, discharge positive. */
+  public double batteryA() {
+    return batteryA;
+  }
+
+  /** Share of what the sources offer that is taken, 0 to 1. */
+  public double usedShare() {
+    return usedShare;
+  }
+
+  /** Whether no volts satisfy the loads. */
+  public boolean brownOut() {
+    return brownOut;
+  }
+
+  /**
+   * Current of a load of constant power behind a resistance, A: (V − √(V² − 4 R P))/(2 R); NaN
+   * where none exists.
+   */
+  public static double constantPowerA(double ocvV, double ohm, double powerW) {
+    return (ocvV - Math.sqrt(ocvV * ocvV - 4 * ohm * powerW)) / (2 * ohm);
+  }
+}

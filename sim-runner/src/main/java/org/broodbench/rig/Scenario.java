@@ -1,0 +1,225 @@
+package org.broodbench.rig;
+
+import java.util.List;
+import org.broodbench.hive.ColonySpec;
+import org.broodbench.hive.FanSpec;
+import org.broodbench.hive.HeaterSpec;
+import org.broodbench.hive.HiveSpec;
+import org.broodbench.power.BatterySpec;
+import org.broodbench.power.InverterSpec;
+import org.broodbench.power.LoadSpec;
+import org.broodbench.power.PvSpec;
+import org.broodbench.power.ShoreSpec;
+import org.broodbench.power.WiringSpec;
+import org.broodbench.sky.Place;
+
+/**
+ * A whole scenario: rig, colony, weather, requirements and what was assumed.
+ *
+ * @param title what it is, in a line
+ * @param fileName name of the file it came from, without folders
+ * @param sha256 digest of that file's bytes, in hexadecimal
+ * @param place where the hive stands
+ * @param weather where the weather comes from
+ * @param window the simulated time
+ * @param hive the hive
+ * @param colony the colony at the start
+ * @param heater the heater
+ * @param fan the fan
+ * @param probes temperature probes, at most one a role
+ * @param sensors the other readings
+ * @param controller the controller
+ * @param pv panel and charge control
+ * @param battery battery
+ * @param inverter inverter
+ * @param wiring copper
+ * @param shore shore power
+ * @param loads further loads
+ * @param requirements what the verdict judges
+ * @param events what happens during the run, by time
+ * @param run how it is carried out and written
+ * @param assumed values that the file left to their defaults, as "key = value"
+ */
+public record Scenario(
+    String title,
+    String fileName,
+    String sha256,
+    Place place,
+    WeatherChoice weather,
+    Window window,
+    HiveSpec hive,
+    ColonySpec colony,
+    HeaterSpec heater,
+    FanSpec fan,
+    List<ProbeSpec> probes,
+    SensorSpec sensors,
+    ControllerSpec controller,
+    PvSpec pv,
+    BatterySpec battery,
+    InverterSpec inverter,
+    WiringSpec wiring,
+    ShoreSpec shore,
+    List<LoadSpec> loads,
+    List<Requirement> requirements,
+    List<EventSpec> events,
+    RunSpec run,
+    List<String> assumed) {
+  /** Copies the lists. */
+  public Scenario {
+    probes = List.copyOf(probes);
+    loads = List.copyOf(loads);
+    requirements = List.copyOf(requirements);
+    events = List.copyOf(events);
+    assumed = List.copyOf(assumed);
+  }
+
+  /** The same with another colony. */
+  public Scenario withColony(ColonySpec other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        other,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed);
+  }
+
+  /** The same with another heater. */
+  public Scenario withHeater(HeaterSpec other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        colony,
+        other,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed);
+  }
+
+  /** The same with another hive. */
+  public Scenario withHive(HiveSpec other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        other,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed);
+  }
+
+  /** The same over another window. */
+  public Scenario withWindow(Window other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        other,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed);
+  }
+
+  /** The same at another place. */
+  public Scenario withPlace(Place other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        other,
+        weather,
+        window,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed);
+  }
+
+  /** The probe that feeds a reading, or null where none is fitted. */
+  public ProbeSpec probe(ProbeSpec.Role role) {
+    for (ProbeSpec p : probes) {
+      if (p.role() == role) {
+        return p;
+      }
+    }
+    return null;
+  }
+}

@@ -1,0 +1,140 @@
+package org.broodbench.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.UnaryOperator;
+import org.broodbench.hive.HiveSpec;
+import org.broodbench.hive.Layer;
+import org.broodbench.loop.Explain;
+import org.broodbench.loop.Judge;
+import org.broodbench.loop.ReferenceController;
+import org.broodbench.loop.RunResult;
+import org.broodbench.loop.Simulation;
+import org.broodbench.matter.Material;
+import org.broodbench.rig.Requirement;
+import org.broodbench.rig.Scenario;
+import org.broodbench.sky.Forcing;
+
+/**
+ * Runs a scenario at the low, its own and the high heat loss of small clusters, and the two
+ * baselines, on as many threads as asked for. The answer does not depend on their number.
+ */
+public final class Evaluation {
+  /** Lowest published factor on the size law: the laboratory clusters it was measured on. */
+  public static final double LOW_LOSS = 1.0;
+
+  /**
+   * Highest: 0.57 W/K per kg of whole colonies in hives over 0.20, second-hand from a review of
+   * Southwick's work.
+   */
+  public static final double HIGH_LOSS = 2.85;
+
+  private static final double BASELINE_INSULATION_M = 0.05;
+
+  private Evaluation() {}
+
+  /** Runs all of it. */
+  public static Outcome of(
+      Scenario s, Forcing forcing, Outcome.WeatherNote weather, List<String> assumed, int threads) {
+    List<UnaryOperator<Scenario>> variants =
+        List.of(
+            v -> v,
+            v -> v.withColony(v.colony().withClusterLossFactor(LOW_LOSS)),
+            v -> v.withColony(v.colony().withClusterLossFactor(HIGH_LOSS)),
+            v -> v.withHeater(v.heater().withoutPower()),
+            v -> v.withHeater(v.heater().withoutPower()).withHive(insulated(v.hive())));
+    List<RunResult> results = runAll(s, forcing, variants, threads);
+    RunResult main = results.get(0);
+    List<RunResult> three = results.subList(0, 3);
+    List<JudgedRequirement> judged = new ArrayList<>();
+    for (Requirement r : s.requirements()) {
+      long meets = three.stream().filter(x -> Judge.measure(r.kind(), x, s).meets(r)).count();
+      Judge.Measured m = Judge.measure(r.kind(), main, s);
+      judged.add(
+          new JudgedRequirement(
+              r,
+              meets == three.size(),
+              meets > 0 && meets < three.size(),
+              m.value(),
+              m.atS(),
+              Explain.why(r, main, s)));
+    }
+    return new Outcome(
+        s,
+        weather,
+        main,
+        results.get(1),
+        results.get(2),
+        results.get(3),
+        results.get(4),
+        judged,
+        assumed,
+        Flags.of(s, main));
+  }
+
+  /** The same hive with more insulation around every face. */
+  private static HiveSpec insulated(HiveSpec h) {
+    return new HiveSpec(
+        h.lengthM(),
+        h.widthM(),
+        h.boxes(),
+        h.broodBox(),
+        thicker(h.wall()),
+        thicker(h.floor()),
+        thicker(h.lid()),
+        h.edgeFactor(),
+        h.solarAbsorptance(),
+        h.entranceWidthM(),
+        h.entranceHeightM(),
+        h.topVentM2(),
+        h.openShare(),
+        h.dischargeCoefficient(),
+        h.windEffectiveness());
+  }
+
+  private static List<Layer> thicker(List<Layer> layers) {
+    List<Layer> out = new ArrayList<>(layers);
+    out.add(new Layer(Material.EPS, BASELINE_INSULATION_M));
+    return out;
+  }
+
+  private static List<RunResult> runAll(
+      Scenario s, Forcing forcing, List<UnaryOperator<Scenario>> variants, int threads) {
+    ExecutorService pool = Executors.newFixedThreadPool(threads);
+    try {
+      List<Future<RunResult>> futures = new ArrayList<>();
+      for (int i = 0; i < variants.size(); i++) {
+        Scenario variant = variants.get(i).apply(s);
+        boolean trace = i == 0;
+        futures.add(
+            pool.submit(
+                () ->
+                    new Simulation(
+                            variant,
+                            forcing,
+                            new ReferenceController(variant.controller().settings()),
+                            trace)
+                        .run()));
+      }
+      List<RunResult> results = new ArrayList<>();
+      for (Future<RunResult> f : futures) {
+        results.add(f.get());
+      }
+      return results;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("the runs were interrupted", e);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException cause) {
+        throw cause;
+      }
+      throw new IllegalStateException(e.getCause());
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+}

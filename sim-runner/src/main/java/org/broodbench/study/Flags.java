@@ -1,0 +1,39 @@
+package org.broodbench.study;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import org.broodbench.loop.RunResult;
+import org.broodbench.rig.Scenario;
+
+/** Things about a run as a whole that a keeper should know before reading numbers. */
+final class Flags {
+  private Flags() {}
+
+  static List<String> of(Scenario s, RunResult main) {
+    List<String> flags = new ArrayList<>();
+    int month =
+        Instant.ofEpochSecond(s.window().fromEpochS()).atZone(ZoneOffset.UTC).getMonthValue();
+    int northern = s.place().latitudeDeg() >= 0 ? month : (month + 5) % 12 + 1;
+    boolean winter = northern >= 11 || northern <= 2;
+    if (winter && s.colony().broodCells() > 0) {
+      flags.add(
+          "The weather is of winter, the colony is of spring (it has brood): read this as a stress test, not as a"
+              + " forecast. Colonies have little or no brood in that season.");
+    }
+    if (s.colony().broodCells() == 0 && s.heater().powerW() > 0) {
+      flags.add(
+          "The colony has no brood: held warm it eats more and gains nothing. Broodless colonies want 5 to 10 °C and"
+              + " quiet.");
+    }
+    if (main.battery().wentDead()) {
+      flags.add(
+          "The battery could not carry the loads at some time: everything, the controller included, went off.");
+    }
+    if (main.colony().beesEnd() == 0 && main.colony().beesStart() > 0) {
+      flags.add("The colony died of cold.");
+    }
+    return flags;
+  }
+}

@@ -1,0 +1,47 @@
+package org.broodbench.study;
+
+import java.util.List;
+import org.broodbench.loop.RunResult;
+import org.broodbench.rig.Scenario;
+
+/**
+ * A scenario run at the three published heat losses of small clusters, and its two baselines.
+ *
+ * @param scenario what was run
+ * @param weather the weather that it was run in
+ * @param main at the scenario's own value
+ * @param lowLoss at the lowest published value
+ * @param highLoss at the highest published value
+ * @param noHeat the same hive with the heater unplugged
+ * @param insulationOnly the heater unplugged and 50 mm of insulation added all round
+ * @param requirements judged over the three
+ * @param assumed what was assumed
+ * @param flags things that the keeper should know about the run as a whole
+ */
+public record Outcome(
+    Scenario scenario,
+    WeatherNote weather,
+    RunResult main,
+    RunResult lowLoss,
+    RunResult highLoss,
+    RunResult noHeat,
+    RunResult insulationOnly,
+    List<JudgedRequirement> requirements,
+    List<String> assumed,
+    List<String> flags) {
+  /** Whether every requirement is met. */
+  public boolean met() {
+    return requirements.stream().allMatch(JudgedRequirement::met);
+  }
+
+  /**
+   * The weather of a run.
+   *
+   * @param source what it is, in words
+   * @param format id of the file format, or "generated"
+   * @param filledHours hours that were missing and filled
+   * @param warnings what its reader had to say
+   */
+  public record WeatherNote(
+      String source, String format, double filledHours, List<String> warnings) {}
+}
