@@ -167,6 +167,12 @@ public final class Values {
     return has(key) && !store.given.containsKey(prefix + key);
   }
 
+  /** Whether the value came from the command line. */
+  public boolean isFromOption(String key) {
+    Given value = store.given.get(prefix + key);
+    return value != null && value.spot().file().equals(Spot.OPTION);
+  }
+
   /** A quantity in its base unit, or a bare number. */
   public double number(String key) {
     Given value = get(key);

@@ -63,6 +63,10 @@ public enum Dimension {
   THERMAL_CONDUCTIVITY("thermal conductivity"),
   /** Base: joule per kilogram kelvin. */
   SPECIFIC_HEAT("specific heat"),
+  /** Base: joule per kelvin. */
+  HEAT_CAPACITY("heat capacity"),
+  /** Base: watt per kilogram. */
+  SPECIFIC_POWER("power per mass"),
   /** Base: kilogram per cubic metre. */
   DENSITY("density"),
   /** Base: pascal. */

@@ -62,6 +62,7 @@ public final class Units {
     add(t, TEMPERATURE_RATE, "K/h", "K/h", 1, 1, "degC/h", "°C/h");
     add(t, TEMPERATURE_RATE, "degF/h", "°F/h", 5, 9);
     add(t, TEMPERATURE_RATE, "K/min", "K/min", 60, 1, "degC/min", "°C/min");
+    add(t, TEMPERATURE_RATE, "K/s", "K/s", 3600, 1, "degC/s", "°C/s");
     add(t, TEMPERATURE_RATE, "degF/min", "°F/min", 300, 9);
 
     add(t, LENGTH, "mm", "mm", 1, 1000, "millimetre", "millimeter");
@@ -164,6 +165,9 @@ public final class Units {
     add(t, THERMAL_CONDUCTIVITY, "W/(m K)", "W/(m·K)", 1, 1, "W/mK", "W/m/K", "W/m K", "W/(mK)");
     add(t, SPECIFIC_HEAT, "J/(kg K)", "J/(kg·K)", 1, 1, "J/kgK", "J/kg/K", "J/kg K", "J/(kgK)");
     add(t, SPECIFIC_HEAT, "kJ/(kg K)", "kJ/(kg·K)", 1000, 1, "kJ/kgK", "kJ/kg/K", "kJ/kg K");
+    add(t, HEAT_CAPACITY, "J/K", "J/K", 1, 1, "J/degC", "J/°C");
+    add(t, HEAT_CAPACITY, "kJ/K", "kJ/K", 1000, 1, "kJ/degC", "kJ/°C");
+    add(t, SPECIFIC_POWER, "W/kg", "W/kg", 1, 1, "mW/g");
     add(t, DENSITY, "kg/m3", "kg/m³", 1, 1, "kg/m^3");
     add(t, DENSITY, "g/cm3", "g/cm³", 1000, 1, "kg/L", "g/mL");
     add(t, DENSITY, "lb/ft3", "lb/ft³", POUND, FOOT * FOOT * FOOT);
