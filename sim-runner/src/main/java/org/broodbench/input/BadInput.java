@@ -13,7 +13,7 @@ public final class BadInput extends RuntimeException {
 
   /** Holds a copy of the problems; there is at least one. */
   public BadInput(List<Problem> problems) {
-    super(problems.size() + (problems.size() == 1 ? " problem" : " problems"));
+    super(ProblemText.render(problems));
     this.problems = List.copyOf(problems);
   }
 

@@ -103,8 +103,7 @@ final class BatteryKeys {
   }
 
   private static String resistance(Values v) {
-    double milliOhm =
-        typical(v).milliOhmOf100Ah() * 100 / capacityAh(v) * nominalV(v) / 12;
+    double milliOhm = typical(v).milliOhmOf100Ah() * 100 / capacityAh(v) * nominalV(v) / 12;
     return Units.write(Math.min(1, Math.max(1e-4, milliOhm / 1000)), MILLIOHM);
   }
 
@@ -136,7 +135,8 @@ final class BatteryKeys {
             checks.refuse(
                 "battery.capacity",
                 List.of(),
-                "1 Ah to 5000 Ah; at these volts the energy makes " + Units.write(ah * 3600, Units.get(Dimension.CHARGE, "Ah")),
+                "1 Ah to 5000 Ah; at these volts the energy makes "
+                    + Units.write(ah * 3600, Units.get(Dimension.CHARGE, "Ah")),
                 "");
           }
         });

@@ -1,5 +1,6 @@
 package org.broodbench.input;
 
+import java.util.List;
 import org.broodbench.hive.ColonySpec;
 import org.broodbench.matter.Dimension;
 
@@ -31,7 +32,8 @@ final class ColonyKeys {
     keys.plain("colony.heat_loss_factor", Kind.NUMBER)
         .between("0.5", "4")
         .byDefault("2")
-        .help("Heat loss of the cluster against laboratory clusters: 1 those, 2.85 whole colonies.");
+        .help(
+            "Heat loss of the cluster against laboratory clusters: 1 those, 2.85 whole colonies.");
     keys.quantity("colony.highest_heat", "W/kg", Dimension.SPECIFIC_POWER)
         .between("5 W/kg", "80 W/kg")
         .byDefault("40 W/kg")
@@ -69,7 +71,7 @@ final class ColonyKeys {
           if (v.integer("colony.brood_cells") > 0 && v.number("colony.brood_frames") <= 0) {
             checks.refuse(
                 "colony.brood_frames",
-                java.util.List.of("colony.brood_cells"),
+                List.of("colony.brood_cells"),
                 "above 0 where there is brood",
                 "");
           }

@@ -82,11 +82,16 @@ final class EventKeys {
         .help("The new set point.");
   }
 
-  /** The events in the order of time; those at one time in the order of the file. */
+  /**
+   * The events inside the window in the order of time; those at one time in the order of the file.
+   */
   static List<EventSpec> events(Values v, Window window) {
     List<EventSpec> events = new ArrayList<>();
     for (Values row : v.rows("event")) {
-      events.add(event(row, row.secondsSince("at", window.fromEpochS())));
+      double atS = row.secondsSince("at", window.fromEpochS());
+      if (atS >= 0 && atS < window.toEpochS() - window.fromEpochS()) {
+        events.add(event(row, atS));
+      }
     }
     events.sort(Comparator.comparingDouble(EventSpec::atS));
     return events;

@@ -1,5 +1,6 @@
 package org.broodbench.input;
 
+import java.util.List;
 import org.broodbench.hive.HeaterSpec;
 import org.broodbench.matter.Dimension;
 
@@ -85,7 +86,7 @@ final class HeaterKeys {
               && v.number("inverter.rated_power") < v.number("heater.power")) {
             checks.refuse(
                 "inverter.rated_power",
-                java.util.List.of("heater.power", "heater.supply"),
+                List.of("heater.power", "heater.supply"),
                 "at least heater.power = "
                     + v.shown("heater.power")
                     + " ("

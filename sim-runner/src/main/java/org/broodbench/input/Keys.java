@@ -138,7 +138,19 @@ public final class Keys {
           throw new IllegalStateException("table not declared: " + table);
         }
       }
-      return new Keys(keys, new LinkedHashMap<>(tables));
+      Map<String, Table> withOuter = new LinkedHashMap<>();
+      for (Table table : tables.values()) {
+        for (int dot = table.path().indexOf('.');
+            dot >= 0;
+            dot = table.path().indexOf('.', dot + 1)) {
+          String outer = table.path().substring(0, dot);
+          if (!tables.containsKey(outer) && !outer.endsWith("*")) {
+            withOuter.putIfAbsent(outer, new Table(outer, false, 0, 0, ""));
+          }
+        }
+        withOuter.put(table.path(), table);
+      }
+      return new Keys(keys, withOuter);
     }
   }
 }

@@ -134,8 +134,7 @@ final class PowerKeys {
     keys.quantity("pv.group.*.azimuth", "deg", Dimension.ANGLE)
         .between("0 deg", "360 deg")
         .byDefault(
-            "towards the noon sun",
-            v -> v.root().number("site.latitude") < 0 ? "0 deg" : "180 deg")
+            "towards the noon sun", v -> v.root().number("site.latitude") < 0 ? "0 deg" : "180 deg")
         .help("Direction it faces: 90 east, 180 south, 270 west.");
   }
 

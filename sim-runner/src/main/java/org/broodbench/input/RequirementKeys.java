@@ -6,7 +6,9 @@ import org.broodbench.matter.Dimension;
 import org.broodbench.rig.Requirement;
 import org.broodbench.rig.Requirement.Kind;
 
-/** Keys of what a run must meet. One key for each kind of requirement; left out, it is not asked. */
+/**
+ * Keys of what a run must meet. One key for each kind of requirement; left out, it is not asked.
+ */
 final class RequirementKeys {
   private RequirementKeys() {}
 

@@ -1,6 +1,7 @@
 package org.broodbench.input;
 
 import java.time.ZoneOffset;
+import java.util.List;
 import org.broodbench.matter.Dimension;
 import org.broodbench.rig.RunSpec;
 import org.broodbench.rig.WeatherChoice;
@@ -102,7 +103,7 @@ final class SiteKeys {
         () -> {
           double rows = v.number("run.trace_interval") / 10;
           if (Math.abs(rows - Math.rint(rows)) > 1e-9) {
-            checks.refuse("run.trace_interval", java.util.List.of(), "a multiple of 10 s", "");
+            checks.refuse("run.trace_interval", List.of(), "a multiple of 10 s", "");
           }
         });
     checks.run(
@@ -110,7 +111,7 @@ final class SiteKeys {
           if (v.number("run.band_low") >= v.number("run.band_high")) {
             checks.refuse(
                 "run.band_low",
-                java.util.List.of("run.band_high"),
+                List.of("run.band_high"),
                 "below run.band_high = "
                     + v.shown("run.band_high")
                     + " ("

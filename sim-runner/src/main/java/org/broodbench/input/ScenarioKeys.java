@@ -1,0 +1,32 @@
+package org.broodbench.input;
+
+/** The registry of every key of a scenario. */
+public final class ScenarioKeys {
+  private ScenarioKeys() {}
+
+  /** A registry with all keys, in the order of the key tables. */
+  public static Keys all() {
+    Keys.Builder keys = Keys.builder();
+    SiteKeys.declare(keys);
+    HiveKeys.declare(keys);
+    ColonyKeys.declare(keys);
+    HeaterKeys.declare(keys);
+    ProbeKeys.declare(keys);
+    PowerKeys.declare(keys);
+    ControllerKeys.declare(keys);
+    RequirementKeys.declare(keys);
+    EventKeys.declare(keys);
+    return keys.build();
+  }
+
+  /** Runs every check that needs more than one key. */
+  static void check(Values values, Checks checks) {
+    SiteKeys.check(values, checks);
+    HiveKeys.check(values, checks);
+    ColonyKeys.check(values, checks);
+    HeaterKeys.check(values, checks);
+    PowerKeys.check(values, checks);
+    ControllerKeys.check(values, checks);
+    EventKeys.check(values, checks);
+  }
+}
