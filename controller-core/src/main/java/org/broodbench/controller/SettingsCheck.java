@@ -181,10 +181,6 @@ final class SettingsCheck {
         Setting above = enter(level - 1, byStateOfCharge);
         atMost(enter, settings.get(above) - 1, "below " + above.key());
         atMost(leave, settings.get(leave(level - 1, byStateOfCharge)), "leave of the level above");
-        atLeast(
-            leave,
-            settings.get(above) + 1,
-            "above " + above.key() + ": what recovers would at once fall back");
       }
     }
     if (!byStateOfCharge) {

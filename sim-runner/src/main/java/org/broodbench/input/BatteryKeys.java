@@ -95,7 +95,7 @@ final class BatteryKeys {
         .help("Charge lost at rest.");
     keys.quantity("battery.time_constant", "h", Dimension.TIME)
         .between("10 min", "100 h")
-        .byDefault("8 h")
+        .byDefault("4 h")
         .help("How slowly its temperature follows its surroundings.");
     keys.choice("battery.place", "outdoors", "hive")
         .byDefault("outdoors")

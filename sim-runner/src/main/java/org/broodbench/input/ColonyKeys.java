@@ -38,10 +38,10 @@ final class ColonyKeys {
         .between("5 W/kg", "80 W/kg")
         .byDefault("40 W/kg")
         .help("Heat that the whole colony can keep up, for each kg of bees.");
-    // between sealed brood, 3 to 5 W/kg, and open larvae, 5 to 17 W/kg (Petz et al. 2004)
+    // sealed brood 3 to 5 W/kg; open larvae 5 to 17 W/kg (Petz et al. 2004) but most are small
     keys.quantity("colony.brood_heat", "mW", Dimension.POWER)
         .between("0 mW", "5 mW")
-        .byDefault("0.8 mW")
+        .byDefault("0.5 mW")
         .help("Heat of one brood cell at 34.5 degC.");
     keys.plain("colony.water_near", Kind.BOOLEAN)
         .byDefault("true")

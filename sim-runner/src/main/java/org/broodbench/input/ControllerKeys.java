@@ -27,7 +27,7 @@ final class ControllerKeys {
     keys.table("controller", "The board that runs the controller.");
     keys.quantity("controller.tick", "s", Dimension.TIME)
         .between("0.1 s", "60 s")
-        .byDefault("10 s")
+        .byDefault("1 s")
         .help("Time between two steps of the controller.");
     // a small board with one relay coil of 0.5 W at half duty; own choice
     keys.quantity("controller.power", "W", Dimension.POWER)

@@ -23,10 +23,10 @@ final class HeaterKeys {
     keys.plain("heater.regulated", Kind.BOOLEAN)
         .byDefault("false")
         .help("Whether a regulator holds its power when the battery volts change.");
-    // own choice: about 0.6 kg of metal
+    // own choice: about 0.8 kg of metal
     keys.quantity("heater.plate_heat_capacity", "J/K", Dimension.HEAT_CAPACITY)
         .between("10 J/K", "10000 J/K")
-        .byDefault("300 J/K")
+        .byDefault("400 J/K")
         .help("Heat capacity of the plate.");
     keys.quantity("heater.pan_mass", "kg", Dimension.MASS)
         .between("0.1 kg", "50 kg")
@@ -37,22 +37,22 @@ final class HeaterKeys {
         .between("300 J/(kg K)", "4300 J/(kg K)")
         .byDefault("800 J/(kg K)")
         .help("Specific heat of the filling: sand or glass beads 800, water 4180.");
-    // the four conductances: own choice, from a pan of 0.12 m2 and 8 W/(m2 K) to air
+    // the four conductances: own choice, from a pan of 0.15 m2 and 10 W/(m2 K) to air
     keys.quantity("heater.plate_to_pan", "W/K", Dimension.THERMAL_CONDUCTANCE)
         .between("0.1 W/K", "100 W/K")
-        .byDefault("6 W/K")
+        .byDefault("8 W/K")
         .help("Conductance from plate to pan.");
     keys.quantity("heater.pan_to_air", "W/K", Dimension.THERMAL_CONDUCTANCE)
         .between("0.05 W/K", "20 W/K")
-        .byDefault("1 W/K")
+        .byDefault("1.5 W/K")
         .help("Conductance from pan to the air of the lowest box.");
     keys.quantity("heater.pan_to_nest", "W/K", Dimension.THERMAL_CONDUCTANCE)
         .between("0 W/K", "20 W/K")
-        .byDefault("0.4 W/K")
+        .byDefault("0.3 W/K")
         .help("Conductance from pan to the brood nest by radiation and rising warm air.");
     keys.quantity("heater.plate_to_floor", "W/K", Dimension.THERMAL_CONDUCTANCE)
         .between("0 W/K", "20 W/K")
-        .byDefault("0.2 W/K")
+        .byDefault("0.05 W/K")
         .help("Conductance from plate to the floor board.");
   }
 

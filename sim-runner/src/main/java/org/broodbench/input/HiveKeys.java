@@ -110,15 +110,15 @@ final class HiveKeys {
     // a small case fan of 60 mm; maker's sheets, own choice
     keys.quantity("fan.power", "W", Dimension.POWER)
         .between("0 W", "50 W")
-        .byDefault("1.2 W")
+        .byDefault("1.5 W")
         .help("Electrical power; 0 for no fan.");
     keys.quantity("fan.free_flow", "L/s", Dimension.FLOW)
         .between("0.01 L/s", "100 L/s")
-        .byDefault("3 L/s")
+        .byDefault("4 L/s")
         .help("Flow at no pressure.");
     keys.quantity("fan.shut_off_pressure", "Pa", Dimension.PRESSURE)
         .between("1 Pa", "500 Pa")
-        .byDefault("20 Pa")
+        .byDefault("25 Pa")
         .help("Pressure at no flow.");
   }
 

@@ -68,7 +68,7 @@ final class PowerKeys {
     // crimps under 1 mOhm, fuse holder 2 to 5 mOhm, a metre of lead: own choice
     keys.quantity("wiring.battery_lead", "mOhm", Dimension.RESISTANCE)
         .between("0 mOhm", "500 mOhm")
-        .byDefault("10 mOhm")
+        .byDefault("15 mOhm")
         .help("Leads, fuse and contacts between battery and the rest.");
 
     keys.rows("load", 0, 20, "Further loads on the battery side.");

@@ -67,7 +67,7 @@ final class SiteKeys {
         .help("Seed of generated weather.");
     keys.quantity("weather.longest_gap", "h", Dimension.TIME)
         .between("0 h", "48 h")
-        .byDefault("6 h")
+        .byDefault("3 h")
         .help("Longest gap in the file that is filled.");
   }
 

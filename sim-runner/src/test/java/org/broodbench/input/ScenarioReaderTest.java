@@ -108,10 +108,10 @@ class ScenarioReaderTest {
     for (SettingKey key : SettingKeys.all()) {
       switch (key.setting()) {
         // these follow the rig
-        case BATTERY_MILLI_OHM -> assertEquals(14, read.get(key.setting()));
-        case BATTERY_WORST_MILLI_OHM -> assertEquals(28, read.get(key.setting()));
+        case BATTERY_MILLI_OHM -> assertEquals(19, read.get(key.setting()));
+        case BATTERY_WORST_MILLI_OHM -> assertEquals(38, read.get(key.setting()));
         case HEATER_RATED_MILLI_A -> assertEquals(1667, read.get(key.setting()));
-        case FAN_RATED_MILLI_A -> assertEquals(100, read.get(key.setting()));
+        case FAN_RATED_MILLI_A -> assertEquals(125, read.get(key.setting()));
         default -> assertEquals(expected.get(key.setting()), read.get(key.setting()), key.path());
       }
     }
