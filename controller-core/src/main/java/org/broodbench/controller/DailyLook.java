@@ -1,6 +1,6 @@
 package org.broodbench.controller;
 
-/** Counters for the keeper's daily look, since the last short press (rules C1 to C3). */
+/** Counters for the keeper's daily look, since the last short press (rules Y1 to Y3). */
 final class DailyLook implements Part {
   private static final int MOST = 1000000000;
 

@@ -1,6 +1,6 @@
 package org.broodbench.controller;
 
-/** The target of the set point for the shed level in force (rules H8 to H10). Owns no state. */
+/** The target of the set point for the shed level in force (rules H1, H8 to H10). Owns no state. */
 final class HeatTarget {
   private final int setPointCentiC;
   private final int setBackCentiK;

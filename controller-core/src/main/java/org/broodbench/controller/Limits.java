@@ -80,9 +80,6 @@ final class Limits implements Part {
   /** The brood limit ended a run: that counts as a trip (rule L6). */
   void countBroodTrip() {
     trips.add();
-    if (trips.count() >= tripsToLatch) {
-      latched = true;
-    }
   }
 
   /** Clears the latch and forgets the trips, unless the cause lasts. */

@@ -6,7 +6,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Checks every setting alone and against the others; each message shows its arithmetic. */
+/**
+ * Checks every setting alone and against the others (rules X1 to X9 and B9); each message shows its
+ * arithmetic.
+ */
 final class SettingsCheck {
   private static final Setting[] ENTER_MILLI_V = {
     SHED_SET_BACK_ENTER_MILLI_V,

@@ -1,7 +1,7 @@
 package org.broodbench.controller;
 
 /**
- * The shed level (rules B5 to B14): downwards by as many levels as its thresholds say, upwards one
+ * The shed level (rules B5 to B13): downwards by as many levels as its thresholds say, upwards one
  * level at a time after the whole leave delay.
  */
 final class Shedding implements Part {

@@ -22,6 +22,9 @@ final class SupplySelect implements Part {
   private int deadRemainingMillis;
   private int dwellRemainingMillis;
 
+  /** Source of the step before; of this step only. */
+  private int before;
+
   SupplySelect(Settings settings) {
     fitted = settings.is(Setting.FITTED_SUPPLY_SELECT);
     batteryFitted = settings.is(Setting.FITTED_BATTERY);
@@ -42,6 +45,7 @@ final class SupplySelect implements Part {
       boolean shorePresent,
       int level,
       boolean heaterWasOn) {
+    before = source;
     boolean batteryThere = batteryFitted && !batteryAbsent;
     if (!fitted) {
       source = batteryThere ? BATTERY : shorePresent && !batteryFitted ? SHORE : NONE;
@@ -94,9 +98,9 @@ final class SupplySelect implements Part {
     return source;
   }
 
-  /** Loads may be fed: a source is closed and no transfer is on its way. */
+  /** Loads may be fed: the source was closed before this step and no transfer is on its way. */
   boolean steady() {
-    return source != NONE && target == source;
+    return source != NONE && source == before && target == source;
   }
 
   @Override

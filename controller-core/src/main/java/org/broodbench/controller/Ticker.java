@@ -1,6 +1,6 @@
 package org.broodbench.controller;
 
-/** Turns the wrapping counter into durations (rules T1 to T5). */
+/** Turns the wrapping counter into durations (rules T2, T3, T5). */
 final class Ticker {
   /** The longest time that one step counts towards a release. */
   static final int RELEASE_MOST_MILLIS = 60000;

@@ -1,0 +1,194 @@
+package org.broodbench.controller;
+
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+
+/** C1 to C6 and C10, watched from outside with true time and no look into the core. */
+final class Invariants implements Player.Watcher {
+  private static final long HOUR = 3_600_000L;
+  private static final long DAY = 86_400_000L;
+
+  private final Settings settings;
+  private final int shedsMost;
+  private long now;
+  private boolean heater;
+  private int supply = -1;
+  private int level = -1;
+  private long lastStop;
+  private long lastStart;
+  private long leaveHeldSince = -1;
+  private boolean recovered = true;
+  private final Deque<Long> starts = new ArrayDeque<>();
+  private final Deque<Long> sheds = new ArrayDeque<>();
+  int startsSeen;
+  int shedsSeen;
+
+  Invariants(Settings settings) {
+    this.settings = settings;
+    this.shedsMost = shedBound(settings);
+  }
+
+  /**
+   * The most sheds in a rolling 24 h by arithmetic: a shed, its whole leave delay, the next shed at
+   * once, with delays doubled as B10 says.
+   */
+  static int shedBound(Settings settings) {
+    long at = 0;
+    int sheds = 1;
+    while (true) {
+      long delay = settings.get(Setting.SHED_LEAVE_DELAY_MILLIS);
+      for (int n = sheds; n >= settings.get(Setting.SHED_DOUBLE_FROM); n--) {
+        delay *= 2;
+      }
+      at += Math.min(delay, DAY);
+      if (at >= DAY) {
+        return sheds;
+      }
+      sheds++;
+    }
+  }
+
+  @Override
+  public void powerLost() {
+    if (heater) {
+      lastStop = now;
+    }
+    heater = false;
+    supply = Commands.SUPPLY_NONE;
+  }
+
+  @Override
+  public void step(long trueMillis, boolean counted, Readings in, Commands out) {
+    now += trueMillis;
+    starts(out);
+    limits(in, out);
+    assertFalse(out.heater && out.fan && out.fanReason == Reason.COOLING, "C5: heater with fan");
+    if (supply >= 0 && out.supply != supply) {
+      assertFalse(out.heater, "C5: heater closed while the supply changes");
+      assertTrue(
+          supply == Commands.SUPPLY_NONE
+              || out.supply == Commands.SUPPLY_NONE
+              || !settings.is(Setting.FITTED_SUPPLY_SELECT),
+          "C5: supply changed without a break");
+    }
+    supply = out.supply;
+    levels(trueMillis, counted, in, out);
+    heater = out.heater;
+  }
+
+  private void starts(Commands out) {
+    if (out.heater && !heater) {
+      long off = now - lastStop;
+      assertTrue(
+          off >= settings.get(Setting.RELAY_MIN_OFF_MILLIS), "C1: started after " + off + " ms");
+      starts.add(now);
+      startsSeen++;
+      lastStart = now;
+      while (starts.peek() <= now - HOUR) {
+        starts.remove();
+      }
+      assertTrue(
+          starts.size() <= settings.get(Setting.RELAY_STARTS_PER_HOUR),
+          "C4: " + starts.size() + " starts in an hour");
+    }
+    if (!out.heater && heater) {
+      lastStop = now;
+      if (now - lastStart < settings.get(Setting.RELAY_MIN_ON_MILLIS)) {
+        assertNotEquals(Reason.NONE, out.heaterStopReason, "C2: early stop without a reason");
+        assertTrue(
+            !Reason.stopKind(out.heaterStopReason).equals("thermostat"), "C2: kind of early stop");
+      }
+    }
+  }
+
+  private void limits(Readings in, Commands out) {
+    if (!out.heater) {
+      return;
+    }
+    boolean alike = settings.is(Setting.BROOD_B_LIKE_PLACE);
+    int limit = settings.get(Setting.LIMIT_BROOD_CENTI_C);
+    int limitB = alike ? limit : settings.get(Setting.LIMIT_BROOD_B_CENTI_C);
+    assertFalse(atLimit(in.broodA, limit), "C3: probe A at its limit");
+    assertFalse(
+        settings.is(Setting.FITTED_BROOD_B) && atLimit(in.broodB, limitB), "C3: B at its limit");
+    assertFalse(atLimit(in.pan, settings.get(Setting.LIMIT_PAN_CENTI_C)), "C3: pan at its limit");
+    assertNotEquals(Commands.SUPPLY_NONE, out.supply, "C3: no supply");
+    assertTrue(
+        out.shedLevel < ShedLevel.HEAT_SHED || out.supply == Commands.SUPPLY_SHORE,
+        "C3: heat at shed level " + out.shedLevel);
+    assertTrue(
+        out.governingCentiC != Commands.NO_TEMPERATURE || settings.is(Setting.FALLBACK_ALLOWED),
+        "C3: no trusted temperature");
+  }
+
+  private static boolean atLimit(Sample sample, int limit) {
+    return sample.valid
+        && sample.ageMillis >= 0
+        && sample.ageMillis <= 60_000
+        && sample.value >= limit
+        && sample.value <= 12_500
+        && sample.value != 8500;
+  }
+
+  /** C6: the leave condition is read off the readings and the corrected volts that are shown. */
+  private void levels(long trueMillis, boolean counted, Readings in, Commands out) {
+    if (!settings.is(Setting.FITTED_BATTERY)) {
+      assertTrue(out.shedLevel == ShedLevel.FULL, "B13");
+      return;
+    }
+    if (level > ShedLevel.FULL && level >= 0) {
+      boolean byCharge = settings.is(Setting.SHED_BY_STATE_OF_CHARGE);
+      int leave = settings.get(SettingsCheck.leave(level, byCharge));
+      boolean seen = byCharge ? in.stateOfCharge.value >= leave : out.correctedMilliV >= leave;
+      // While the reading is missing the last good value stands for at most 30 s, or charger-full.
+      boolean doubtful = byCharge ? !in.stateOfCharge.valid : out.correctedMilliV == 0;
+      boolean holds = seen || doubtful || in.chargerFull || odd(byCharge, in);
+      if (!holds) {
+        leaveHeldSince = -1;
+      } else if (leaveHeldSince < 0) {
+        leaveHeldSince = now;
+      }
+      // The very first trusted measure decides the level at power-up (B12) without a delay.
+      boolean decision = level == ShedLevel.HEAT_SHED && out.shedLevel == ShedLevel.FULL;
+      boolean powerUp = level == ShedLevel.HEAT_SHED && !everDecided;
+      if (out.shedLevel < level && !decision && !powerUp) {
+        assertTrue(out.shedLevel == level - 1, "C6: recovered by more than one level");
+        assertTrue(
+            leaveHeldSince >= 0
+                && now - leaveHeldSince >= settings.get(Setting.SHED_LEAVE_DELAY_MILLIS),
+            "C6: recovered too early");
+      }
+      if (decision) {
+        assertFalse(everDecided, "C6: heat shed to full at once");
+      }
+    }
+    if (out.shedLevel != level) {
+      leaveHeldSince = -1;
+      everDecided = everDecided || level >= 0;
+    }
+    if (level >= 0 && out.shedLevel > level && out.shedLevel >= ShedLevel.HEAT_SHED && recovered) {
+      recovered = false;
+      shedsSeen++;
+      sheds.add(now);
+      while (sheds.peek() <= now - DAY) {
+        sheds.remove();
+      }
+      assertTrue(sheds.size() <= shedsMost, "C6: " + sheds.size() + " sheds in a day");
+    }
+    if (level >= 0 && out.shedLevel < level) {
+      recovered = true;
+    }
+    level = out.shedLevel;
+  }
+
+  private boolean everDecided;
+
+  private static boolean odd(boolean byCharge, Readings in) {
+    Sample sample = byCharge ? in.stateOfCharge : in.battery;
+    return !sample.valid || sample.ageMillis != 0 || sample.value < 0 || sample.value > 17_000;
+  }
+}
