@@ -226,9 +226,9 @@ public final class VerdictJson {
 
   private static void colony(JsonText j, RunResult r) throws IOException {
     RunResult.ColonyEnd c = r.colony();
-    j.number("bees_start", c.beesStart())
+    j.whole("bees_start", Math.round(c.beesStart()))
         .number("bees_end", c.beesEnd())
-        .number("brood_start", c.broodStart())
+        .whole("brood_start", Math.round(c.broodStart()))
         .number("brood_end", c.broodEnd())
         .number("brood_lost_to_cold", c.lostToCold())
         .number("brood_lost_to_heat", c.lostToHeat())

@@ -1,0 +1,139 @@
+package org.broodbench.input;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.broodbench.input.weather.ReadOptions;
+import org.broodbench.input.weather.WeatherFiles;
+import org.broodbench.rig.Scenario;
+import org.broodbench.rig.WeatherChoice;
+import org.broodbench.rig.Window;
+import org.broodbench.sky.Forcing;
+import org.broodbench.sky.ForcingSettings;
+import org.broodbench.sky.GeneratorSettings;
+import org.broodbench.sky.NotCovered;
+import org.broodbench.sky.Plane;
+import org.broodbench.sky.Place;
+import org.broodbench.sky.WeatherGenerator;
+import org.broodbench.sky.WeatherSeries;
+
+/**
+ * The weather of a run: a file, or the generator.
+ *
+ * @param scenario the scenario with the place that the weather belongs to
+ * @param series the record
+ * @param file how messages name it; empty for generated weather
+ * @param assumed what was assumed about it
+ */
+public record ScenarioWeather(
+    Scenario scenario, WeatherSeries series, String file, List<String> assumed) {
+
+  /**
+   * Reads or makes the weather of a scenario.
+   *
+   * @param folder folder that the scenario's weather file is relative to; null where it has none
+   * @param instead a file that replaces the scenario's weather, or null
+   * @throws BadInput where a file cannot be used
+   */
+  public static ScenarioWeather of(Scenario scenario, Path folder, Path instead) {
+    WeatherChoice choice = scenario.weather();
+    if (instead == null && choice.generated()) {
+      long firstDay = Math.floorDiv(scenario.window().fromEpochS(), 86_400L);
+      GeneratorSettings spring =
+          GeneratorSettings.uplandSpring(
+              choice.generatorSeed(), firstDay, scenario.window().days());
+      return new ScenarioWeather(
+          scenario, WeatherGenerator.generate(spring), "", List.of());
+    }
+    Path file = instead != null ? instead : folder == null ? Path.of(choice.file()) : folder.resolve(choice.file());
+    String shown = instead != null ? instead.toString() : choice.file();
+    if (!Files.isRegularFile(file)) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  shown,
+                  0,
+                  0,
+                  "",
+                  Files.isDirectory(file) ? "a folder" : "no such file",
+                  "a weather file",
+                  "Name an existing file; relative names in a scenario start at the scenario's folder.")));
+    }
+    int fillUpToS = (int) Math.round(choice.longestGapHours() * 3600);
+    WeatherSeries series =
+        WeatherFiles.read(file, new ReadOptions(fillUpToS, ReadOptions.LongGaps.KEEP));
+    List<String> assumed = new ArrayList<>();
+    Scenario placed = scenario;
+    if (instead != null && series.place().isPresent()) {
+      Place place = series.place().get();
+      placed = scenario.withPlace(place);
+      assumed.add(
+          String.format(
+              Locale.ROOT,
+              "place of the weather file: latitude %.2f, longitude %.2f, altitude %.0f m",
+              place.latitudeDeg(),
+              place.longitudeDeg(),
+              place.altitudeM()));
+    } else if (instead != null) {
+      assumed.add("the weather file names no place: the scenario's is kept");
+    }
+    return new ScenarioWeather(placed, series, shown, assumed);
+  }
+
+  /**
+   * The forcing of the scenario's window.
+   *
+   * @throws BadInput where the record does not hold what the window needs
+   */
+  public Forcing forcing(List<Plane> planes) {
+    Window w = scenario.window();
+    ForcingSettings d = ForcingSettings.DEFAULT;
+    ForcingSettings settings =
+        new ForcingSettings(
+            d.transposition(),
+            scenario.weather().groundAlbedo(),
+            d.snowAlbedo(),
+            d.snow(),
+            d.longWave(),
+            d.linkeTurbidity(),
+            d.roughnessM(),
+            d.hiveHeightM(),
+            d.shelterFactor(),
+            d.defaultWindMS());
+    try {
+      return Forcing.of(
+          series, scenario.place(), w.fromEpochS(), w.toEpochS(), planes, settings);
+    } catch (NotCovered e) {
+      boolean gap = e.missing() != null;
+      String found =
+          gap
+              ? "no " + e.missing().column() + " somewhere between " + day(w.fromEpochS()) + " and " + day(w.toEpochS())
+              : "a record from " + Instant.ofEpochSecond(e.seriesFromEpochS()) + " to " + Instant.ofEpochSecond(e.seriesToEpochS());
+      String allowed =
+          gap
+              ? "gaps of up to " + scenario.weather().longestGapHours() + " h inside the window"
+              : "one that reaches over " + day(w.fromEpochS()) + " to " + day(w.toEpochS());
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  file.isEmpty() ? "generated weather" : file,
+                  0,
+                  0,
+                  gap ? "weather.longest_gap" : "window",
+                  found,
+                  allowed,
+                  gap
+                      ? "Choose another window with --from and --days, or fill the gap."
+                      : "Choose a window inside the record with --from and --days.")));
+    }
+  }
+
+  private static LocalDate day(long epochS) {
+    return LocalDate.ofInstant(Instant.ofEpochSecond(epochS), ZoneOffset.UTC);
+  }
+}

@@ -1,0 +1,149 @@
+package org.broodbench.output;
+
+import java.util.Locale;
+import org.broodbench.loop.Explain;
+import org.broodbench.loop.RunResult;
+import org.broodbench.rig.Requirement;
+import org.broodbench.rig.Scenario;
+import org.broodbench.study.Cautions;
+import org.broodbench.study.JudgedRequirement;
+import org.broodbench.study.Outcome;
+
+/** The result of a run on a screen of text: the verdict first, then what it rests on. */
+public final class SummaryText {
+  private SummaryText() {}
+
+  /**
+   * The text.
+   *
+   * @param fahrenheit whether temperatures are shown in °F
+   */
+  public static String of(Outcome o, boolean fahrenheit) {
+    Scenario s = o.scenario();
+    RunResult r = o.main();
+    StringBuilder t = new StringBuilder();
+    long missed = o.requirements().stream().filter(q -> !q.met()).count();
+    t.append(s.title())
+        .append(" (")
+        .append(s.fileName())
+        .append("), ")
+        .append(s.window().days())
+        .append(" days from ")
+        .append(Stamps.of(s.window().fromEpochS(), 0), 0, 10)
+        .append('\n');
+    t.append("Weather: ").append(o.weather().source()).append('\n');
+    t.append('\n');
+    t.append(
+        o.met()
+            ? "MET: every requirement is met.\n"
+            : "MISSED: " + missed + " of " + o.requirements().size() + " requirements.\n");
+    for (JudgedRequirement q : o.requirements()) {
+      t.append(q.met() ? "  met     " : q.dependsOnColony() ? "  depends " : "  missed  ");
+      line(t, "%-16s %s, %s %s", q.requirement().kind().key(), value(q, fahrenheit),
+          q.requirement().kind().atLeast() ? "at least" : "at most",
+          number(q.requirement().kind(), q.requirement().limit(), fahrenheit));
+      line(t, "          %s%s", q.why(), q.dependsOnColony() ? " (met only at some of the published heat losses of small clusters)" : "");
+    }
+    t.append('\n');
+    line(
+        t,
+        "Brood comb   mean %s, lowest %s on %s, highest %s; %.1f h below and %.1f h above the band",
+        temperature(r.brood().meanC(), fahrenheit),
+        temperature(r.brood().low().value(), fahrenheit),
+        Explain.moment(s, r.brood().low().atS()),
+        temperature(r.brood().high().value(), fahrenheit),
+        r.brood().hoursBelow(),
+        r.brood().hoursAbove());
+    line(
+        t,
+        "Heater       %d starts (%.1f a day), on %.0f %% of the time, %.0f Wh; shortest run %s, shortest pause %s",
+        r.heaterPowered().starts(),
+        r.heaterPowered().starts() / r.days(),
+        100 * r.heaterPowered().onS() / (r.days() * 86_400),
+        r.power().heaterJ / 3600,
+        duration(r.heaterPowered().shortestOnS()),
+        duration(r.heaterPowered().shortestOffS()));
+    line(
+        t,
+        "Battery      lowest %.0f %%, at the end %.0f %%; heat shed for %.1f h; panel gave %.0f Wh of %.0f Wh on offer",
+        100 * r.battery().lowestSoc().value(),
+        100 * r.battery().finalSoc(),
+        r.hoursShed(),
+        r.power().pvUsedJ / 3600,
+        r.power().pvAvailableJ / 3600);
+    line(
+        t,
+        "Air          humidity at the brood %.0f %% on average, lowest %.0f %%; carbon dioxide %.2f %%, highest %.2f %%; condensing for %.1f h",
+        r.air().meanRhPercent(),
+        r.air().lowRh().value(),
+        r.air().meanCo2Percent(),
+        r.air().highCo2().value(),
+        r.air().hoursCondensing());
+    line(
+        t,
+        "Colony       ate %.0f g; brood damage as a dose of unpublished magnitude: %.0f of %.0f cells by cold, %.0f by heat",
+        r.colony().feedEatenG(),
+        r.colony().lostToCold(),
+        r.colony().broodStart(),
+        r.colony().lostToHeat());
+    line(
+        t,
+        "Without heat the brood comb would have been %s at its lowest; with 50 mm more insulation and no heat, %s.",
+        temperature(o.noHeat().brood().low().value(), fahrenheit),
+        temperature(o.insulationOnly().brood().low().value(), fahrenheit));
+    line(
+        t,
+        "How sure     brood in band at low, own and high heat loss of small clusters: %.1f, %.1f, %.1f %% of hours",
+        o.lowLoss().brood().percentInBand(),
+        r.brood().percentInBand(),
+        o.highLoss().brood().percentInBand());
+    for (String flag : o.flags()) {
+      t.append("Note: ").append(flag).append('\n');
+    }
+    for (String warning : o.weather().warnings()) {
+      t.append("Weather: ").append(warning).append('\n');
+    }
+    line(t, "%d values were assumed; the report lists them.", o.assumed().size());
+    t.append("Caution: ").append(Cautions.all().get(0)).append('\n');
+    return t.toString();
+  }
+
+  private static String value(JudgedRequirement q, boolean fahrenheit) {
+    return Double.isNaN(q.value())
+        ? "never happened"
+        : number(q.requirement().kind(), q.value(), fahrenheit);
+  }
+
+  private static String number(Requirement.Kind kind, double value, boolean fahrenheit) {
+    return switch (kind.unit()) {
+      case "percent_of_hours" -> format("%.1f %% of hours", value);
+      case "percent" -> format("%.1f %%", value);
+      case "s" -> duration(value);
+      case "per_day" -> format("%.1f a day", value);
+      case "degC" -> temperature(value, fahrenheit);
+      default -> format("%.1f %s", value, kind.unit());
+    };
+  }
+
+  static String temperature(double c, boolean fahrenheit) {
+    return fahrenheit ? format("%.1f °F", c * 1.8 + 32) : format("%.1f °C", c);
+  }
+
+  private static String duration(double seconds) {
+    if (Double.isNaN(seconds)) {
+      return "none";
+    }
+    long s = Math.round(seconds);
+    return s < 60
+        ? s + " s"
+        : s < 3600 ? s / 60 + " min " + s % 60 + " s" : s / 3600 + " h " + s % 3600 / 60 + " min";
+  }
+
+  private static void line(StringBuilder t, String pattern, Object... values) {
+    t.append(format(pattern, values)).append('\n');
+  }
+
+  private static String format(String pattern, Object... values) {
+    return String.format(Locale.ROOT, pattern, values);
+  }
+}
