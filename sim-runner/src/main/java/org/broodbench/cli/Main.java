@@ -1,11 +1,119 @@
 package org.broodbench.cli;
 
-/** Entry point of the command line. */
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.broodbench.controller.IllegalSettings;
+import org.broodbench.input.BadInput;
+import org.broodbench.input.ProblemText;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+
+/**
+ * The command line. Exit codes: 0 every requirement met, 1 ran and some requirement missed, 2 bad
+ * input and nothing was run, 3 a fault of the program.
+ */
+@Command(
+    name = "broodbench",
+    description = {
+      "A test bench for the controller of a powered beehive.",
+      "A planning aid, not an approval: local electrical codes and a licensed electrician decide."
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = Main.Version.class,
+    synopsisSubcommandLabel = "COMMAND",
+    subcommands = {RunCommand.class})
 public final class Main {
+  /** Exit code of bad input. */
+  static final int BAD_INPUT = 2;
+
+  /** Exit code of a fault of the program. */
+  static final int FAULT = 3;
+
   private Main() {}
+
+  /** Reads the version that the build wrote into the jar. */
+  static final class Version implements CommandLine.IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String version = Main.class.getPackage().getImplementationVersion();
+      return new String[] {"broodbench " + (version == null ? "(not packaged)" : version)};
+    }
+  }
 
   /** Runs one verb and ends the process with its exit code. */
   public static void main(String[] args) {
-    System.exit(0);
+    PrintStream out =
+        new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
+    PrintStream err =
+        new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+    int code = execute(out, err, args);
+    out.flush();
+    err.flush();
+    System.exit(code);
+  }
+
+  /**
+   * Runs one verb.
+   *
+   * @param out where results go
+   * @param err where messages go
+   * @return the exit code
+   */
+  public static int execute(PrintStream out, PrintStream err, String... args) {
+    Console console = new Console(out, err);
+    CommandLine line =
+        new CommandLine(
+            new Main(),
+            new CommandLine.IFactory() {
+              @Override
+              public <K> K create(Class<K> type) throws Exception {
+                if (Verb.class.isAssignableFrom(type)) {
+                  return type.getDeclaredConstructor(Console.class).newInstance(console);
+                }
+                return CommandLine.defaultFactory().create(type);
+              }
+            });
+    line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));
+    line.setErr(new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setParameterExceptionHandler(
+        (problem, arguments) -> {
+          err.println(problem.getMessage());
+          CommandLine.UnmatchedArgumentException.printSuggestions(
+              problem, new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));
+          err.println(
+              "Nothing was run. See "
+                  + problem.getCommandLine().getCommandSpec().qualifiedName()
+                  + " --help");
+          return BAD_INPUT;
+        });
+    line.setExecutionExceptionHandler(
+        (problem, commandLine, result) -> {
+          if (problem instanceof BadInput bad) {
+            err.print(ProblemText.render(bad.problems()));
+            return BAD_INPUT;
+          }
+          if (problem instanceof IllegalSettings refused) {
+            err.println(refused.getMessage());
+            return BAD_INPUT;
+          }
+          err.println("A fault of the program, not of your input: " + problem);
+          List<StackTraceElement> trace = List.of(problem.getStackTrace());
+          if (!trace.isEmpty()) {
+            err.println("  at " + trace.get(0));
+          }
+          err.println("Please report it with the command that you typed.");
+          return FAULT;
+        });
+    if (args.length == 0) {
+      line.usage(out);
+      return BAD_INPUT;
+    }
+    return line.execute(args);
   }
 }

@@ -17,8 +17,8 @@ import org.broodbench.sky.Forcing;
 import org.broodbench.sky.ForcingSettings;
 import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.NotCovered;
-import org.broodbench.sky.Plane;
 import org.broodbench.sky.Place;
+import org.broodbench.sky.Plane;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
 
@@ -47,10 +47,12 @@ public record ScenarioWeather(
       GeneratorSettings spring =
           GeneratorSettings.uplandSpring(
               choice.generatorSeed(), firstDay, scenario.window().days());
-      return new ScenarioWeather(
-          scenario, WeatherGenerator.generate(spring), "", List.of());
+      return new ScenarioWeather(scenario, WeatherGenerator.generate(spring), "", List.of());
     }
-    Path file = instead != null ? instead : folder == null ? Path.of(choice.file()) : folder.resolve(choice.file());
+    Path file =
+        instead != null
+            ? instead
+            : folder == null ? Path.of(choice.file()) : folder.resolve(choice.file());
     String shown = instead != null ? instead.toString() : choice.file();
     if (!Files.isRegularFile(file)) {
       throw new BadInput(
@@ -106,14 +108,21 @@ public record ScenarioWeather(
             d.shelterFactor(),
             d.defaultWindMS());
     try {
-      return Forcing.of(
-          series, scenario.place(), w.fromEpochS(), w.toEpochS(), planes, settings);
+      return Forcing.of(series, scenario.place(), w.fromEpochS(), w.toEpochS(), planes, settings);
     } catch (NotCovered e) {
       boolean gap = e.missing() != null;
       String found =
           gap
-              ? "no " + e.missing().column() + " somewhere between " + day(w.fromEpochS()) + " and " + day(w.toEpochS())
-              : "a record from " + Instant.ofEpochSecond(e.seriesFromEpochS()) + " to " + Instant.ofEpochSecond(e.seriesToEpochS());
+              ? "no "
+                  + e.missing().column()
+                  + " somewhere between "
+                  + day(w.fromEpochS())
+                  + " and "
+                  + day(w.toEpochS())
+              : "a record from "
+                  + Instant.ofEpochSecond(e.seriesFromEpochS())
+                  + " to "
+                  + Instant.ofEpochSecond(e.seriesToEpochS());
       String allowed =
           gap
               ? "gaps of up to " + scenario.weather().longestGapHours() + " h inside the window"

@@ -31,7 +31,8 @@ final class JsonText {
         JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build();
     DefaultIndenter indent = new DefaultIndenter("  ", "\n");
     try (JsonGenerator g = factory.createGenerator(text)) {
-      g.setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(indent).withArrayIndenter(indent));
+      g.setPrettyPrinter(
+          new DefaultPrettyPrinter().withObjectIndenter(indent).withArrayIndenter(indent));
       g.writeStartObject();
       body.write(new JsonText(g));
       g.writeEndObject();

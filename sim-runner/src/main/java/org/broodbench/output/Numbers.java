@@ -6,7 +6,10 @@ final class Numbers {
 
   private Numbers() {}
 
-  /** Appends a number with at most some decimals, without trailing zeros; nothing where it is not a number. */
+  /**
+   * Appends a number with at most some decimals, without trailing zeros; nothing where it is not a
+   * number.
+   */
   static void append(StringBuilder out, double value, int decimals) {
     if (Double.isNaN(value)) {
       return;

@@ -39,10 +39,20 @@ public final class SummaryText {
             : "MISSED: " + missed + " of " + o.requirements().size() + " requirements.\n");
     for (JudgedRequirement q : o.requirements()) {
       t.append(q.met() ? "  met     " : q.dependsOnColony() ? "  depends " : "  missed  ");
-      line(t, "%-16s %s, %s %s", q.requirement().kind().key(), value(q, fahrenheit),
+      line(
+          t,
+          "%-16s %s, %s %s",
+          q.requirement().kind().key(),
+          value(q, fahrenheit),
           q.requirement().kind().atLeast() ? "at least" : "at most",
           number(q.requirement().kind(), q.requirement().limit(), fahrenheit));
-      line(t, "          %s%s", q.why(), q.dependsOnColony() ? " (met only at some of the published heat losses of small clusters)" : "");
+      line(
+          t,
+          "          %s%s",
+          q.why(),
+          q.dependsOnColony()
+              ? " (met only at some of the published heat losses of small clusters)"
+              : "");
     }
     t.append('\n');
     line(

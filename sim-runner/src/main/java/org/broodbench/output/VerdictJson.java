@@ -12,7 +12,10 @@ import org.broodbench.study.Cautions;
 import org.broodbench.study.JudgedRequirement;
 import org.broodbench.study.Outcome;
 
-/** The verdict of a run as JSON, format {@code broodbench-verdict/1}. Numbers are unrounded; what never happened is null. */
+/**
+ * The verdict of a run as JSON, format {@code broodbench-verdict/1}. Numbers are unrounded; what
+ * never happened is null.
+ */
 public final class VerdictJson {
   private static final double J_PER_WH = 3600;
 
@@ -68,8 +71,7 @@ public final class VerdictJson {
                 .number("hours_condensing", r.air().hoursCondensing()));
     json.object(
         "hot_parts",
-        j ->
-            j.number("pan_max_c", r.pan().value()).number("plate_max_c", r.plate().value()));
+        j -> j.number("pan_max_c", r.pan().value()).number("plate_max_c", r.plate().value()));
     json.object("colony", j -> colony(j, r));
     json.object(
         "baselines",

@@ -213,6 +213,34 @@ public record Scenario(
         assumed);
   }
 
+  /** The same carried out in another way. */
+  public Scenario withRun(RunSpec other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        other,
+        assumed);
+  }
+
   /** The probe that feeds a reading, or null where none is fitted. */
   public ProbeSpec probe(ProbeSpec.Role role) {
     for (ProbeSpec p : probes) {

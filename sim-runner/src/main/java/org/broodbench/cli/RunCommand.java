@@ -1,0 +1,245 @@
+package org.broodbench.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.broodbench.input.BadInput;
+import org.broodbench.input.Problem;
+import org.broodbench.input.ScenarioReader;
+import org.broodbench.input.ScenarioWeather;
+import org.broodbench.output.EventsCsv;
+import org.broodbench.output.SummaryText;
+import org.broodbench.output.TraceCsv;
+import org.broodbench.output.VerdictJson;
+import org.broodbench.output.WholeFile;
+import org.broodbench.plant.Plant;
+import org.broodbench.rig.RunSpec;
+import org.broodbench.rig.Scenario;
+import org.broodbench.rig.Window;
+import org.broodbench.sky.Forcing;
+import org.broodbench.study.Evaluation;
+import org.broodbench.study.Outcome;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code run}: one scenario, simulated, judged and written out. */
+@Command(
+    name = "run",
+    description =
+        "Simulates one scenario and writes verdict.json, trace.csv, events.csv and report.html.",
+    mixinStandardHelpOptions = true,
+    sortOptions = false)
+final class RunCommand extends Verb {
+  /** The scenario that runs when none is named. */
+  static final String DEMO = "late-split.toml";
+
+  /** Units for people. */
+  enum Units {
+    /** Degrees Celsius. */
+    C,
+    /** Degrees Fahrenheit. */
+    F
+  }
+
+  @Parameters(
+      index = "0",
+      arity = "0..1",
+      paramLabel = "SCENARIO",
+      description = "A scenario file; the demo when left out.")
+  private Path scenarioFile;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Folder for the results; broodbench-out/<scenario name> when left out.")
+  private Path out;
+
+  @Option(
+      names = "--weather",
+      paramLabel = "FILE",
+      description =
+          "A weather file that replaces the scenario's; the format is detected. Its place, if it names one, replaces the scenario's.")
+  private Path weather;
+
+  @Option(
+      names = "--from",
+      paramLabel = "DATE",
+      description = "First day, UTC, such as 2000-12-24.")
+  private String from;
+
+  @Option(names = "--days", paramLabel = "N", description = "Number of days.")
+  private Integer days;
+
+  @Option(names = "--seed", paramLabel = "N", description = "Seed of all noise.")
+  private Long seed;
+
+  @Option(
+      names = "--units",
+      paramLabel = "C|F",
+      description = "Units for people: ${COMPLETION-CANDIDATES}. Files keep SI units.",
+      defaultValue = "C")
+  private Units units;
+
+  @Option(
+      names = "--json",
+      description = "Print the verdict as JSON on standard output and nothing else there.")
+  private boolean json;
+
+  @Option(
+      names = "--set",
+      paramLabel = "KEY=VALUE",
+      description = "Set any scenario key by its dotted path; may be given more than once.")
+  private List<String> set = new ArrayList<>();
+
+  RunCommand(Console console) {
+    super(console);
+  }
+
+  @Override
+  public Integer call() {
+    Scenario scenario = withOptions(read());
+    Path folder = out != null ? out : Path.of("broodbench-out", baseName(scenario.fileName()));
+    checkFolder(folder);
+    ScenarioWeather found =
+        ScenarioWeather.of(
+            scenario,
+            scenarioFile == null ? null : scenarioFile.toAbsolutePath().getParent(),
+            weather);
+    Forcing forcing = found.forcing(Plant.planes(found.scenario()));
+    Outcome outcome = evaluate(found, forcing);
+    write(folder, outcome);
+    if (json) {
+      console().out().print(VerdictJson.of(outcome));
+    } else {
+      console().out().print(SummaryText.of(outcome, units == Units.F));
+      console()
+          .out()
+          .println("Written: " + folder + " (verdict.json, trace.csv, events.csv, report.html)");
+    }
+    return outcome.met() ? 0 : 1;
+  }
+
+  private Scenario read() {
+    if (scenarioFile != null) {
+      return ScenarioReader.read(scenarioFile, set);
+    }
+    try (InputStream in = RunCommand.class.getResourceAsStream("/scenarios/" + DEMO)) {
+      if (in == null) {
+        throw new IllegalStateException("the demo scenario is missing from the program");
+      }
+      return ScenarioReader.read(DEMO, in.readAllBytes(), set);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private Scenario withOptions(Scenario s) {
+    List<Problem> problems = new ArrayList<>();
+    long fromEpochS = s.window().fromEpochS();
+    if (from != null) {
+      try {
+        fromEpochS = LocalDate.parse(from).atStartOfDay(ZoneOffset.UTC).toEpochSecond();
+      } catch (DateTimeParseException e) {
+        problems.add(
+            new Problem(
+                "--from",
+                0,
+                0,
+                "",
+                from,
+                "a date such as 2000-12-24",
+                "Year, month and day with hyphens; the day begins at 00:00 UTC."));
+      }
+    }
+    int length = days != null ? days : s.window().days();
+    if (length < 1 || length > 3660) {
+      problems.add(
+          new Problem("--days", 0, 0, "", String.valueOf(length), "1 to 3660 whole days", ""));
+    }
+    if (!problems.isEmpty()) {
+      throw new BadInput(problems);
+    }
+    Scenario t = s.withWindow(new Window(fromEpochS, length));
+    if (seed != null) {
+      RunSpec r = s.run();
+      t = t.withRun(new RunSpec(seed, r.stepS(), r.traceIntervalS(), r.bandLowC(), r.bandHighC()));
+    }
+    return t;
+  }
+
+  /** Refuses an unusable folder before anything is run; creates nothing yet. */
+  private static void checkFolder(Path folder) {
+    Path existing = folder.toAbsolutePath();
+    while (existing != null && !Files.exists(existing)) {
+      existing = existing.getParent();
+    }
+    if (existing == null || !Files.isDirectory(existing) || !Files.isWritable(existing)) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  "--out",
+                  0,
+                  0,
+                  "",
+                  folder.toString(),
+                  "a folder that can be written",
+                  existing != null && !Files.isDirectory(existing)
+                      ? "There is a file of that name in the way."
+                      : "Choose another folder or change its permissions.")));
+    }
+  }
+
+  private Outcome evaluate(ScenarioWeather found, Forcing forcing) {
+    List<String> assumed = new ArrayList<>(found.scenario().assumed());
+    assumed.addAll(found.assumed());
+    assumed.addAll(forcing.assumed());
+    Outcome.WeatherNote note =
+        new Outcome.WeatherNote(
+            found.series().source(),
+            found.series().formatId(),
+            found.series().filledHours(),
+            found.series().warnings());
+    int threads = Math.max(1, Math.min(5, Runtime.getRuntime().availableProcessors()));
+    return Evaluation.of(found.scenario(), forcing, note, assumed, threads);
+  }
+
+  private void write(Path folder, Outcome outcome) {
+    Scenario s = outcome.scenario();
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("trace.csv", TraceCsv.bytes(s, outcome.main().trace()));
+    files.put("events.csv", EventsCsv.bytes(s, outcome.main().events()));
+    files.put("verdict.json", VerdictJson.of(outcome).getBytes(StandardCharsets.UTF_8));
+    try {
+      Files.createDirectories(folder);
+      for (Map.Entry<String, byte[]> f : files.entrySet()) {
+        WholeFile.write(folder.resolve(f.getKey()), f.getValue());
+      }
+    } catch (IOException e) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  "--out",
+                  0,
+                  0,
+                  "",
+                  folder + ": " + e.getMessage(),
+                  "a folder that can be written",
+                  "The run is lost; choose another folder.")));
+    }
+  }
+
+  private static String baseName(String fileName) {
+    return fileName.replaceFirst("\\.toml$", "");
+  }
+}
