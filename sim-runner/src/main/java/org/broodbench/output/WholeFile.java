@@ -16,8 +16,10 @@ public final class WholeFile {
    * @throws IOException where the folder cannot be written; no partial file is left
    */
   public static void write(Path file, byte[] bytes) throws IOException {
+    // a plain new file rather than a private temporary one, so that the usual permissions apply
     Path temporary =
-        Files.createTempFile(file.toAbsolutePath().getParent(), "." + file.getFileName(), ".part");
+        file.resolveSibling(
+            "." + file.getFileName() + "." + ProcessHandle.current().pid() + ".part");
     try {
       Files.write(temporary, bytes);
       try {
