@@ -39,16 +39,13 @@ final class Checks {
               .orElse(key);
     }
     Spot spot = values.spot(blamed);
-    String found = values.shown(key);
-    String told = blamed.equals(key) ? found : key + " " + found + " (default)";
-    problems.add(
-        new Problem(
-            spot.file(),
-            spot.line(),
-            spot.column(),
-            values.prefix() + blamed,
-            told,
-            allowed,
-            hint));
+    String found = values.shown(blamed);
+    String fits = allowed;
+    String advice = hint;
+    if (!blamed.equals(key)) {
+      fits = "what fits " + key + " = " + values.shown(key) + " (" + values.whence(key) + ")";
+      advice = (key + " would have to be " + allowed + ". " + hint).strip();
+    }
+    problems.add(new Problem(spot.file(), spot.line(), spot.column(), blamed, found, fits, advice));
   }
 }

@@ -21,6 +21,9 @@ final class ControllerKeys {
   private static final String SET_POINT = "controller.heat.set_point";
   private static final String FAN_ON = "controller.fan.on_above";
 
+  /** Own choice, in thousandths: a charge counter drifts by some hundredths over a week. */
+  private static final int LEAST_CHARGE_GAP = 50;
+
   private ControllerKeys() {}
 
   static void declare(Keys.Builder keys) {
@@ -79,6 +82,9 @@ final class ControllerKeys {
     if (key.setting().name().endsWith("_MILLI_V")) {
       text += "; doubled at 24 V";
     }
+    if (key.path().contains("_leave_")) {
+      text += "; higher where the rig needs a wider gap";
+    }
     return switch (key.setting()) {
       case HEAT_SURVIVAL_CENTI_C, HEAT_RAMP_FLOOR_CENTI_C -> text + ", at most the set point";
       case ALARM_BROOD_LOW_CENTI_C -> text + ", at most 1 K below the set point";
@@ -96,6 +102,9 @@ final class ControllerKeys {
 
   private static String defaultText(SettingKey key, Values v) {
     int count = base(v).get(key.setting());
+    if (key.path().contains("_leave_")) {
+      return key.write(leave(key, count, v));
+    }
     return switch (key.setting()) {
       case HEAT_SURVIVAL_CENTI_C, HEAT_RAMP_FLOOR_CENTI_C ->
           key.write(Math.min(count, centi(v.number(SET_POINT))));
@@ -110,6 +119,27 @@ final class ControllerKeys {
           key.write(milli(20_000, v.number("fan.power") / BatteryKeys.nominalV(v)));
       default -> key.write(count);
     };
+  }
+
+  /**
+   * A level is left where the controller would by itself, or as far above its beginning as this rig
+   * needs: what a shed heater gives back in volts must not look like recovery.
+   */
+  private static int leave(SettingKey key, int usual, Values v) {
+    double enter = v.number(key.path().replace("_leave_", "_enter_"));
+    if (key.path().endsWith("_charge")) {
+      return Math.min(1000, Math.max(usual, (int) Math.rint(enter * 1000) + LEAST_CHARGE_GAP));
+    }
+    double sagV =
+        (v.number("controller.battery.heater_current") + v.number("controller.battery.fan_current"))
+            * (v.number("controller.battery.worst_resistance")
+                - v.number("controller.battery.resistance"));
+    double needV =
+        sagV
+            + v.number("controller.battery.rebound")
+            + v.number("controller.battery.reading_error");
+    int leastMilliV = ((int) Math.ceil((enter + needV) * 100) + 1) * 10;
+    return Math.min(100_000, Math.max(usual, leastMilliV));
   }
 
   private static int centi(double value) {
@@ -238,9 +268,11 @@ final class ControllerKeys {
     }
     if (problem.setting().contains("shed_")) {
       String level = problem.setting().replaceAll("_(enter|leave)_.*", "");
-      all.stream()
-          .filter(k -> k.setting().key().startsWith(level + "_"))
-          .forEach(k -> keys.add(k.path()));
+      for (String prefix : List.of(level + "_", "shed_")) {
+        all.stream()
+            .filter(k -> k.setting().key().startsWith(prefix))
+            .forEach(k -> keys.add(k.path()));
+      }
     }
     return keys;
   }

@@ -40,6 +40,14 @@ final class Strangers {
       return whole;
     }
     List<String> sameName = all.stream().filter(known -> known.endsWith("." + name)).toList();
+    List<String> wholePath = sameName.stream().filter(k -> k.endsWith("." + path)).toList();
+    if (wholePath.size() == 1) {
+      return Optional.of(wholePath.get(0));
+    }
+    List<String> inside = sameName.stream().filter(k -> k.startsWith(parent + ".")).toList();
+    if (inside.size() == 1) {
+      return Optional.of(inside.get(0));
+    }
     return sameName.size() == 1 ? Optional.of(sameName.get(0)) : Optional.empty();
   }
 }

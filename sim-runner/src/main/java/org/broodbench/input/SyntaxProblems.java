@@ -1,5 +1,7 @@
 package org.broodbench.input;
 
+import java.util.HashSet;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.tomlj.TomlParseError;
@@ -14,6 +16,10 @@ final class SyntaxProblems {
   private static final Pattern PAIR =
       Pattern.compile("\\s*([A-Za-z0-9_.\"' -]+?)\\s*[=:]\\s*(.*?)\\s*");
 
+  private static final Pattern LONE = Pattern.compile("\\s*([A-Za-z0-9_.-]+)\\s*");
+  private static final Pattern ESCAPED = Pattern.compile("\\\\[uU]([0-9a-fA-F]{4,8})");
+
+  private final Set<Integer> secondTables = new HashSet<>();
   private final String file;
   private final String[] lines;
 
@@ -29,6 +35,9 @@ final class SyntaxProblems {
     String key = keyAt(line);
     Matcher twice = TWICE.matcher(message);
     if (twice.matches()) {
+      if (line(line).strip().startsWith("[")) {
+        secondTables.add(line);
+      }
       return new Problem(
           file,
           line,
@@ -40,9 +49,34 @@ final class SyntaxProblems {
     }
     Matcher expected = EXPECTED.matcher(message);
     if (expected.matches()) {
-      return new Problem(file, line, column, key, expected.group(1), expected.group(2), hint(line));
+      return new Problem(
+          file,
+          line,
+          column,
+          key,
+          unescaped(expected.group(1)),
+          unescaped(expected.group(2)),
+          hint(line));
     }
     return new Problem(file, line, column, key, message, "", hint(line));
+  }
+
+  /** Whether a key in this line may hang in a table that it was not written for. */
+  boolean isAstray(int number) {
+    for (int i = Math.min(number, lines.length); i >= 1; i--) {
+      if (HEADER.matcher(line(i)).matches()) {
+        return secondTables.contains(i);
+      }
+    }
+    return false;
+  }
+
+  /** The parser writes what is not ASCII as a backslash, u and the code. */
+  private static String unescaped(String text) {
+    return ESCAPED
+        .matcher(text)
+        .replaceAll(
+            m -> Matcher.quoteReplacement(Character.toString(Integer.parseInt(m.group(1), 16))));
   }
 
   private String line(int number) {
@@ -57,11 +91,13 @@ final class SyntaxProblems {
       return header.matches() ? header.group(2) : "";
     }
     Matcher pair = PAIR.matcher(own);
-    if (!pair.matches()) {
+    Matcher lone = LONE.matcher(own);
+    if (!pair.matches() && !lone.matches()) {
       return "";
     }
+    String name = pair.matches() ? pair.group(1) : lone.group(1);
     String table = tableAbove(number);
-    return table.isEmpty() ? pair.group(1) : table + "." + pair.group(1);
+    return table.isEmpty() ? name : table + "." + name;
   }
 
   private String tableAbove(int number) {

@@ -15,21 +15,23 @@ import org.tomlj.TomlTable;
 /** Reads TOML along a registry of keys: every value with its place, every stranger refused. */
 final class TomlSource {
   private final Keys keys;
+  private final SyntaxProblems syntax;
   private final String file;
   private final List<Problem> problems = new ArrayList<>();
   private final Map<String, RawScenario.Raw> values = new LinkedHashMap<>();
   private final Map<String, Integer> rows = new LinkedHashMap<>();
   private final Map<String, Spot> tables = new LinkedHashMap<>();
 
-  private TomlSource(Keys keys, String file) {
+  private TomlSource(Keys keys, String file, String text) {
     this.keys = keys;
+    this.syntax = new SyntaxProblems(file, text);
     this.file = file;
   }
 
   /** Reads a text; what is wrong with it becomes problems of the result. */
   static RawScenario read(Keys keys, String file, String text) {
     String clean = text.startsWith("\ufeff") ? text.substring(1) : text;
-    TomlSource source = new TomlSource(keys, file);
+    TomlSource source = new TomlSource(keys, file, clean);
     TomlParseResult parsed;
     try {
       parsed = Toml.parse(clean);
@@ -39,9 +41,8 @@ final class TomlSource {
           new Problem(file, 0, 0, "", "a text that cannot be read as TOML", "TOML", ""));
       return RawScenario.empty(source.problems);
     }
-    SyntaxProblems syntax = new SyntaxProblems(file, clean);
     for (TomlParseError error : parsed.errors()) {
-      source.problems.add(syntax.word(error));
+      source.problems.add(source.syntax.word(error));
     }
     source.walk(parsed, "");
     return new RawScenario(
@@ -53,6 +54,10 @@ final class TomlSource {
       String full = path.isEmpty() ? name : path + "." + name;
       Object value = table.get(List.of(name));
       Spot key = spot(table.inputPositionOf(List.of(name)));
+      if (!(value instanceof TomlTable) && syntax.isAstray(key.line())) {
+        // under a table that was refused as a second one: the parser hangs it somewhere else
+        continue;
+      }
       Optional<Keys.Table> inner = keys.table(full);
       if (keys.find(full).isPresent()) {
         readValue(table, name, full, value, key);

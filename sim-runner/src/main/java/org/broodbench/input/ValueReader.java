@@ -7,9 +7,13 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.stream.Collectors;
 import org.broodbench.matter.Dimension;
+import org.broodbench.matter.Units;
 
 /** Turns one raw value into what its key declares, or words why it cannot be. */
 final class ValueReader {
+  /** Nothing in a hive is kept as hot as this many °C; own choice. */
+  private static final double LEAST_LIKELY_FAHRENHEIT = 50;
+
   private ValueReader() {}
 
   /** Carries the fields of a problem whose place the caller knows. */
@@ -37,6 +41,9 @@ final class ValueReader {
   static String found(Object value) {
     if (value instanceof String text) {
       return text.isEmpty() ? "an empty text" : text;
+    }
+    if (value instanceof Double number && !Double.isFinite(number)) {
+      return number.isNaN() ? "nan" : number > 0 ? "inf" : "-inf";
     }
     return String.valueOf(value);
   }
@@ -148,8 +155,8 @@ final class ValueReader {
         raw instanceof String word
             ? DidYouMean.closest(word, key.choices())
                 .map(found -> "Did you mean " + found + "?")
-                .orElse("")
-            : "";
+                .orElse(key.help())
+            : key.help();
     throw new Refused(String.join(", ", key.choices()), near);
   }
 
@@ -186,9 +193,30 @@ final class ValueReader {
       boolean share = key.dimensions().contains(Dimension.RATIO) && value > 1 && finite;
       boolean bare = !(result instanceof String text) || text.matches("[\\d. ]+");
       String hint = share && bare ? "A share is written 0.95 or \"95 %\". " : "";
+      if (fahrenheitFits(key, result)) {
+        hint = "Were degrees Fahrenheit meant? Write degF. ";
+      }
       throw new Refused(finite ? key.range() : "a finite number", (hint + key.help()).strip());
     }
     return result;
+  }
+
+  /** A reader of US habits may write 90 and think of °F. */
+  private static boolean fahrenheitFits(Key key, Object raw) {
+    if (!key.dimensions().contains(Dimension.TEMPERATURE)
+        || !(raw instanceof String text)
+        || text.contains("F")) {
+      return false;
+    }
+    try {
+      double celsius = Quantity.parse(text, Dimension.TEMPERATURE).base();
+      double meant = Units.get(Dimension.TEMPERATURE, "degF").toBase(celsius);
+      return !(key.low() != null && key.low().refusesBelow(meant))
+          && !(key.high() != null && key.high().refusesAbove(meant))
+          && celsius >= LEAST_LIKELY_FAHRENHEIT;
+    } catch (QuantityRefused e) {
+      return false;
+    }
   }
 
   private static Refused wrongType(Key key, String hint, Object raw) {
