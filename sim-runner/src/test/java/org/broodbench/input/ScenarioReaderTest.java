@@ -148,6 +148,17 @@ class ScenarioReaderTest {
   }
 
   @Test
+  void aLargeHeaterWidensTheDefaultLeaveThresholds() {
+    Settings large = read(LEAST, "heater.power=250 W").controller().settings();
+    assertEquals(List.of(), large.problems());
+    // 12.25 V + (20.833 + 0.125) A x 19 mOhm + 0.05 V + 0.02 V = 12.718 V, up to 10 mV and one more
+    assertEquals(12_730, large.get(Setting.SHED_SET_BACK_LEAVE_MILLI_V));
+    assertEquals(12_300, large.get(Setting.SHED_FAN_LEAVE_MILLI_V));
+    Settings small = read(LEAST).controller().settings();
+    assertEquals(12_550, small.get(Setting.SHED_SET_BACK_LEAVE_MILLI_V));
+  }
+
+  @Test
   void weaningBySetPointAloneIsPossible() {
     Settings lower = read(LEAST, "controller.heat.set_point=16 degC").controller().settings();
     assertEquals(List.of(), lower.problems());
