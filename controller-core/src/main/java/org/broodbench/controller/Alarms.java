@@ -13,6 +13,10 @@ final class Alarms implements Part {
   private final boolean[] latched = new boolean[Alarm.COUNT];
   private final Delay[] delay = new Delay[Alarm.COUNT];
 
+  // Of this step only.
+  private int tripMillis;
+  private int releaseMillis;
+
   Alarms(int broodLowMillis) {
     for (int i = 0; i < Alarm.COUNT; i++) {
       clearMillis[i] = CLEAR_SOON_MILLIS;
@@ -27,8 +31,14 @@ final class Alarms implements Part {
     raiseMillis[Alarm.NO_SUPPLY] = CLEAR_SOON_MILLIS;
   }
 
+  /** Time since the last step, for every {@link #step} that follows. */
+  void pass(int newTripMillis, int newReleaseMillis) {
+    tripMillis = newTripMillis;
+    releaseMillis = newReleaseMillis;
+  }
+
   /** One alarm's condition in this step. */
-  void step(int alarm, boolean condition, int tripMillis, int releaseMillis) {
+  void step(int alarm, boolean condition) {
     if (condition == active[alarm]) {
       delay[alarm].reset();
     } else if (delay[alarm].step(

@@ -36,14 +36,15 @@ final class ChargeMeasure {
    * @param fromShore whether shore power fed the loads in the interval that ends now
    */
   void step(
-      SampleJudge volts,
-      SampleJudge current,
-      SampleJudge stateOfCharge,
-      SampleJudge panelPower,
+      Probes probes,
       boolean chargerFull,
       boolean heaterWasOn,
       boolean fanWasOn,
       boolean fromShore) {
+    SampleJudge volts = probes.volts;
+    SampleJudge current = probes.batteryCurrent;
+    SampleJudge stateOfCharge = probes.stateOfCharge;
+    SampleJudge panelPower = probes.panelPower;
     int milliA;
     if (current.trusted()) {
       milliA = current.value();

@@ -1,5 +1,7 @@
 package org.broodbench.controller;
 
+import java.util.List;
+
 /**
  * The reference controller: one step turns readings into commands. Whole numbers only; no clock, no
  * allocation and no exception once constructed. SPEC.md is its normative description; rule numbers
@@ -8,52 +10,21 @@ package org.broodbench.controller;
  * <p>Not thread-safe; one instance belongs to one run.
  */
 public final class Controller {
-  private static final int LONGEST_MILLI_A = 200000;
-  private static final int LONGEST_MILLI_W = 10000000;
+  private static final int HOUR_MILLIS = 3600000;
+  private static final int DAY_MILLIS = 86400000;
 
-  private final boolean broodAFitted;
-  private final boolean broodBFitted;
-  private final boolean panFitted;
-  private final boolean topFitted;
-  private final boolean outdoorFitted;
-  private final boolean humidityFitted;
-  private final boolean batteryFitted;
-  private final boolean batteryCurrentFitted;
-  private final boolean stateOfChargeFitted;
-  private final boolean heaterCurrentFitted;
-  private final boolean panelPowerFitted;
   private final boolean fanFitted;
   private final boolean inverterFitted;
   private final boolean keepInverter;
-  private final int minOnMillis;
   private final int absentMilliV;
   private final int manyShedsFrom;
   private final int alarmLowCentiC;
   private final int alarmHighCentiC;
 
   private final Ticker ticker = new Ticker();
-  private final SampleJudge broodA;
-  private final SampleJudge broodB;
-  private final SampleJudge pan;
-  private final SampleJudge top;
-  private final SampleJudge outdoor;
-  private final SampleJudge humidity;
-  private final SampleJudge volts;
-  private final SampleJudge batteryCurrent;
-  private final SampleJudge stateOfCharge;
-  private final SampleJudge heaterCurrent;
-  private final SampleJudge panelPower;
-  private final StuckWatch stuck;
+  private final Probes probes;
   private final Governing brood;
-  private final HeatTarget target;
-  private final HeatDemand demand;
-  private final PanFallback fallback;
-  private final Limits limits;
-  private final HeaterEffect effect;
-  private final WeldWatch weld;
-  private final DutyGate effectShare;
-  private final DutyGate blindShare;
-  private final RelayGuard relay;
+  private final HeaterPath heater;
   private final ChargeMeasure charge;
   private final Shedding shedding;
   private final SupplySelect supply;
@@ -62,10 +33,6 @@ public final class Controller {
   private final Commissioning test;
   private final Alarms alarms;
   private final DailyLook daily = new DailyLook();
-
-  private int stopReason;
-
-  private final Part[] parts;
   private final StateWords state;
 
   /**
@@ -74,97 +41,32 @@ public final class Controller {
    * @throws IllegalSettings when {@link Settings#problems()} is not empty
    */
   public Controller(Settings settings) {
-    java.util.List<SettingProblem> problems = settings.problems();
+    List<SettingProblem> problems = settings.problems();
     if (!problems.isEmpty()) {
       throw new IllegalSettings(problems);
     }
-    broodAFitted = settings.is(Setting.FITTED_BROOD_A);
-    broodBFitted = settings.is(Setting.FITTED_BROOD_B);
-    panFitted = settings.is(Setting.FITTED_PAN);
-    topFitted = settings.is(Setting.FITTED_TOP);
-    outdoorFitted = settings.is(Setting.FITTED_OUTDOOR);
-    humidityFitted = settings.is(Setting.FITTED_HUMIDITY);
-    batteryFitted = settings.is(Setting.FITTED_BATTERY);
-    batteryCurrentFitted = settings.is(Setting.FITTED_BATTERY_CURRENT);
-    stateOfChargeFitted = settings.is(Setting.FITTED_STATE_OF_CHARGE);
-    heaterCurrentFitted = settings.is(Setting.FITTED_HEATER_CURRENT);
-    panelPowerFitted = settings.is(Setting.FITTED_PANEL_POWER);
     fanFitted = settings.is(Setting.FITTED_FAN);
     inverterFitted = settings.is(Setting.FITTED_INVERTER);
     keepInverter = settings.is(Setting.SHED_KEEP_INVERTER);
-    minOnMillis = settings.get(Setting.RELAY_MIN_ON_MILLIS);
     absentMilliV = settings.get(Setting.BATTERY_LOWEST_MILLI_V);
     manyShedsFrom = settings.get(Setting.SHED_DOUBLE_FROM);
     alarmLowCentiC = settings.get(Setting.ALARM_BROOD_LOW_CENTI_C);
     alarmHighCentiC = settings.get(Setting.ALARM_BROOD_HIGH_CENTI_C);
-    broodA = SampleJudge.temperature(settings);
-    broodB = SampleJudge.temperature(settings);
-    pan = SampleJudge.temperature(settings);
-    top = SampleJudge.temperature(settings);
-    outdoor = SampleJudge.temperature(settings);
-    humidity = SampleJudge.ranged(0, 1000, settings);
-    volts =
-        SampleJudge.ranged(
-            settings.get(Setting.BATTERY_LOWEST_MILLI_V),
-            settings.get(Setting.BATTERY_HIGHEST_MILLI_V),
-            settings);
-    batteryCurrent = SampleJudge.ranged(-LONGEST_MILLI_A, LONGEST_MILLI_A, settings);
-    stateOfCharge = SampleJudge.ranged(0, 1000, settings);
-    heaterCurrent = SampleJudge.ranged(-LONGEST_MILLI_A, LONGEST_MILLI_A, settings);
-    panelPower = SampleJudge.ranged(0, LONGEST_MILLI_W, settings);
-    stuck =
-        new StuckWatch(
-            new SampleJudge[] {broodA, broodB, pan, top, outdoor},
-            settings.get(Setting.TRUST_STUCK_MILLIS),
-            settings.get(Setting.TRUST_STUCK_OTHER_CENTI_K));
+    probes = new Probes(settings);
     brood =
         new Governing(
             settings.is(Setting.BROOD_B_LIKE_PLACE), settings.get(Setting.TRUST_PAIR_CENTI_K));
-    target = new HeatTarget(settings);
-    demand =
-        new HeatDemand(
-            settings.get(Setting.HEAT_DIFFERENTIAL_CENTI_K),
-            settings.get(Setting.HEAT_RAMP_CENTI_K_PER_H),
-            settings.get(Setting.HEAT_RAMP_FLOOR_CENTI_C),
-            settings.get(Setting.HEAT_REBASE_MILLIS));
-    fallback =
-        new PanFallback(
-            settings.is(Setting.FALLBACK_ALLOWED),
-            settings.get(Setting.FALLBACK_DIFFERENTIAL_CENTI_K));
-    limits = new Limits(settings);
-    effect = new HeaterEffect(settings);
-    weld = new WeldWatch(settings);
-    effectShare =
-        new DutyGate(
-            settings.get(Setting.EFFECT_SHARE_ON_MILLIS),
-            settings.get(Setting.EFFECT_SHARE_WINDOW_MILLIS));
-    blindShare =
-        new DutyGate(
-            settings.get(Setting.SHED_BLIND_ON_MILLIS),
-            settings.get(Setting.SHED_BLIND_WINDOW_MILLIS));
-    relay =
-        new RelayGuard(
-            minOnMillis,
-            settings.get(Setting.RELAY_MIN_OFF_MILLIS),
-            settings.get(Setting.RELAY_STARTS_PER_HOUR),
-            3600000);
+    heater = new HeaterPath(settings, HOUR_MILLIS, DAY_MILLIS);
     charge = new ChargeMeasure(settings);
-    shedding = new Shedding(settings);
+    shedding = new Shedding(settings, DAY_MILLIS);
     supply = new SupplySelect(settings);
     fan = new FanControl(settings);
     button = new Button(settings);
     test = new Commissioning(settings);
     alarms = new Alarms(settings.get(Setting.ALARM_BROOD_LOW_MILLIS));
-    parts =
-        new Part[] {
-          broodA, broodB, pan, top, outdoor, humidity, volts, batteryCurrent, stateOfCharge,
-          heaterCurrent, panelPower, stuck, demand, fallback, limits, effect, weld, effectShare,
-          blindShare, relay, shedding, supply, fan, button, test, alarms, daily
-        };
-    for (Part part : parts) {
-      part.reset();
-    }
-    state = new StateWords(parts);
+    state =
+        new StateWords(
+            new Part[] {probes, heater, shedding, supply, fan, button, test, alarms, daily});
   }
 
   /**
@@ -178,120 +80,72 @@ public final class Controller {
     ticker.step(nowMillis);
     int trip = ticker.tripMillis();
     int release = ticker.releaseMillis();
-    boolean heaterWasOn = relay.on();
-    judge(in, trip, release);
-    brood.step(broodA, broodB);
-    effect.step(trip, heaterWasOn, pan, brood, outdoor, heaterCurrent);
-    weld.step(trip, heaterWasOn, heaterCurrent, in.heaterCurrent.ageMillis, pan, brood, outdoor);
-    boolean panTrusted = pan.trusted() && !effect.unproven();
-    limits.step(release, broodA, broodB, pan, !panTrusted);
-    button.step(trip, release, in.button);
-    if (button.longPress()) {
-      weld.clearLatch();
-      limits.clearLatch();
-      alarms.clearLatched();
-    }
-    if (button.shortPress()) {
-      daily.reset();
-    }
+    boolean heaterWasOn = heater.relay().on();
+    probes.step(in, trip, release);
+    brood.step(probes.broodA, probes.broodB);
+    heater.observe(
+        trip,
+        release,
+        probes.broodA,
+        probes.broodB,
+        brood,
+        probes.pan,
+        probes.outdoor,
+        probes.heaterCurrent,
+        in.heaterCurrent.ageMillis);
+    button(in, trip, release);
     power(in, trip, release, heaterWasOn);
     boolean fromShore = supply.source() == SupplySelect.SHORE;
     int level = fromShore ? ShedLevel.FULL : shedding.level();
     boolean serviced = button.serviceRemainingMillis() > 0;
     test.step(trip, in.testRequest, serviced || button.stuck(), heaterWasOn, fan.on());
-    target.step(level, in.chargerFull);
-    boolean calling = demand.step(trip, release, heaterWasOn, brood, target.broodCentiC());
-    boolean panCalling = fallback.step(brood.known(), panTrusted, pan.value(), target.panCentiC());
-    int fanBlock = Reason.NONE;
-    if (!supply.steady()) {
-      fanBlock = Reason.SUPPLY;
-    } else if (level >= ShedLevel.FAN_SHED) {
-      fanBlock = Reason.SHED;
-    } else if (serviced) {
-      fanBlock = Reason.SERVICE;
-    }
+    heater.want(
+        trip, release, level, in.chargerFull, probes.pan, test.phase() == Commissioning.HEATER);
+    boolean fanTest = test.phase() == Commissioning.FAN;
     if (fanFitted) {
-      boolean broodLow = !brood.known() || calling;
       fan.ask(
           trip,
           release,
           brood,
-          outdoor,
-          humidity,
-          broodLow,
-          fanBlock,
-          test.phase() == Commissioning.FAN);
+          probes.outdoor,
+          probes.humidity,
+          !brood.known() || heater.calling(),
+          fanBlock(level, serviced),
+          fanTest);
     }
-    relay.pass(release);
-    effectShare.step(heaterWasOn, trip, release);
-    blindShare.step(heaterWasOn, trip, release);
-    int denied = denied(level, panTrusted, serviced, heaterWasOn);
-    boolean testing = test.phase() == Commissioning.HEATER;
-    boolean wish = calling || panCalling || testing;
-    boolean on = relay.drive(denied == Reason.NONE, wish);
-    if (heaterWasOn && !on) {
-      stopReason = denied;
-      if (denied == Reason.BROOD_LIMIT) {
-        limits.countBroodTrip();
-      }
-    }
+    boolean on =
+        heater.drive(
+            trip,
+            release,
+            supply.steady(),
+            level,
+            serviced || fanTest,
+            fan.holdsHeaterOff(),
+            shedding.blind() && !fromShore);
     if (fanFitted) {
       fan.drive(!heaterWasOn && !on);
     }
     daily.step(trip, heaterWasOn, brood, on && !heaterWasOn, shedding.shedNow());
     raise(trip, release);
-    show(out, denied, wish, heaterWasOn, testing);
+    show(out);
   }
 
-  private void judge(Readings in, int trip, int release) {
-    if (broodAFitted) {
-      broodA.step(in.broodA, trip, release);
+  private void button(Readings in, int trip, int release) {
+    button.step(trip, release, in.button);
+    if (button.longPress()) {
+      heater.clearLatches();
+      alarms.clearLatched();
     }
-    if (broodBFitted) {
-      broodB.step(in.broodB, trip, release);
+    if (button.shortPress()) {
+      daily.reset();
     }
-    if (panFitted) {
-      pan.step(in.pan, trip, release);
-    }
-    if (topFitted) {
-      top.step(in.top, trip, release);
-    }
-    if (outdoorFitted) {
-      outdoor.step(in.outdoor, trip, release);
-    }
-    if (humidityFitted) {
-      humidity.step(in.humidity, trip, release);
-    }
-    if (batteryFitted) {
-      volts.step(in.battery, trip, release);
-    }
-    if (batteryCurrentFitted) {
-      batteryCurrent.step(in.batteryCurrent, trip, release);
-    }
-    if (stateOfChargeFitted) {
-      stateOfCharge.step(in.stateOfCharge, trip, release);
-    }
-    if (heaterCurrentFitted) {
-      heaterCurrent.step(in.heaterCurrent, trip, release);
-    }
-    if (panelPowerFitted) {
-      panelPower.step(in.panelPower, trip, release);
-    }
-    stuck.step(trip);
   }
 
   private void power(Readings in, int trip, int release, boolean heaterWasOn) {
     boolean absent = false;
-    if (batteryFitted) {
+    if (probes.batteryFitted) {
       charge.step(
-          volts,
-          batteryCurrent,
-          stateOfCharge,
-          panelPower,
-          in.chargerFull,
-          heaterWasOn,
-          fan.on(),
-          supply.source() == SupplySelect.SHORE);
+          probes, in.chargerFull, heaterWasOn, fan.on(), supply.source() == SupplySelect.SHORE);
       shedding.step(trip, release, charge, in.shorePresent, in.chargerFull);
       absent = in.battery.valid && in.battery.value < absentMilliV;
     } else {
@@ -300,84 +154,52 @@ public final class Controller {
     supply.step(release, absent, in.shorePresent, shedding.level(), heaterWasOn);
   }
 
-  /** The first permit that is missing, in the rank of table P (rule G2). */
-  private int denied(int level, boolean panTrusted, boolean serviced, boolean heaterWasOn) {
-    if (weld.latched()) {
-      return Reason.ISOLATION;
-    }
-    if (limits.latched()) {
-      return Reason.TRIP_LATCHED;
-    }
-    if (limits.panTripped()) {
-      return Reason.PAN_TRIP;
-    }
-    if (limits.broodHigh()) {
-      return Reason.BROOD_LIMIT;
-    }
-    if (limits.panHigh()) {
-      return Reason.PAN_LIMIT;
-    }
-    if (!brood.known() && !fallback.active()) {
-      return Reason.TRUST;
-    }
+  private int fanBlock(int level, boolean serviced) {
     if (!supply.steady()) {
       return Reason.SUPPLY;
     }
-    if (level >= ShedLevel.HEAT_SHED) {
+    if (level >= ShedLevel.FAN_SHED) {
       return Reason.SHED;
     }
-    if (serviced || test.phase() == Commissioning.FAN) {
-      return Reason.SERVICE;
-    }
-    if (fan.holdsHeaterOff()) {
-      return Reason.COOLING;
-    }
-    if (!panTrusted && spent(effectShare, heaterWasOn)) {
-      return Reason.EFFECT;
-    }
-    if (shedding.blind() && level > ShedLevel.FULL && spent(blindShare, heaterWasOn)) {
-      return Reason.BLIND;
-    }
-    return Reason.NONE;
-  }
-
-  private boolean spent(DutyGate gate, boolean running) {
-    return running ? !gate.mayRun() : !gate.mayStart(minOnMillis);
+    return serviced ? Reason.SERVICE : Reason.NONE;
   }
 
   private void raise(int trip, int release) {
     boolean broodUntrusted =
-        (broodAFitted && !broodA.trusted()) || (broodBFitted && !broodB.trusted());
-    alarm(Alarm.TIME, ticker.backwards(), trip, release);
-    alarm(Alarm.BROOD_PROBE, broodUntrusted, trip, release);
-    alarm(Alarm.PROBES_APART, brood.mode() == Governing.APART, trip, release);
-    alarm(Alarm.PROBE_STUCK, stuck.any(), trip, release);
-    alarm(Alarm.PAN_PROBE, panFitted && !pan.trusted(), trip, release);
-    alarm(Alarm.FALLBACK, !brood.known(), trip, release);
-    alarm(Alarm.PAN_TRIP, limits.panTripped(), trip, release);
-    alarm(Alarm.TRIP_LATCHED, limits.latched(), trip, release);
-    alarm(Alarm.BROOD_LIMIT, limits.broodHigh(), trip, release);
-    alarm(Alarm.WELDED, weld.latched(), trip, release);
-    alarm(Alarm.EFFECT, effect.unproven(), trip, release);
-    alarm(Alarm.BROOD_LOW, brood.known() && brood.callCentiC() < alarmLowCentiC, trip, release);
-    alarm(Alarm.BROOD_HIGH, brood.known() && brood.stopCentiC() > alarmHighCentiC, trip, release);
-    alarm(Alarm.BLIND, shedding.blind(), trip, release);
-    alarm(Alarm.HEAT_SHED, shedding.level() >= ShedLevel.HEAT_SHED, trip, release);
-    alarm(Alarm.MANY_SHEDS, shedding.shedsInDay() >= manyShedsFrom, trip, release);
-    alarm(Alarm.NO_SUPPLY, supply.source() == SupplySelect.NONE, trip, release);
-    alarm(Alarm.HUMIDITY_WET, fan.wet(), trip, release);
-    alarm(Alarm.BUTTON_STUCK, button.stuck(), trip, release);
-    alarm(Alarm.OUTDOOR_PROBE, outdoorFitted && !outdoor.trusted(), trip, release);
-    alarm(Alarm.EMERGENCY, batteryFitted && charge.emergency(), trip, release);
+        (probes.broodAFitted && !probes.broodA.trusted())
+            || (probes.broodBFitted && !probes.broodB.trusted());
+    boolean low = brood.known() && brood.callCentiC() < alarmLowCentiC;
+    boolean hot = brood.known() && brood.stopCentiC() > alarmHighCentiC;
+    Limits limits = heater.limits();
+    alarms.pass(trip, release);
+    alarms.step(Alarm.TIME, ticker.backwards());
+    alarms.step(Alarm.BROOD_PROBE, broodUntrusted);
+    alarms.step(Alarm.PROBES_APART, brood.mode() == Governing.APART);
+    alarms.step(Alarm.PROBE_STUCK, probes.stuck.any());
+    alarms.step(Alarm.PAN_PROBE, probes.panFitted && !probes.pan.trusted());
+    alarms.step(Alarm.FALLBACK, !brood.known());
+    alarms.step(Alarm.PAN_TRIP, limits.panTripped());
+    alarms.step(Alarm.TRIP_LATCHED, limits.latched());
+    alarms.step(Alarm.BROOD_LIMIT, limits.broodHigh());
+    alarms.step(Alarm.WELDED, heater.weld().latched());
+    alarms.step(Alarm.EFFECT, heater.effect().unproven());
+    alarms.step(Alarm.BROOD_LOW, low);
+    alarms.step(Alarm.BROOD_HIGH, hot);
+    alarms.step(Alarm.BLIND, shedding.blind());
+    alarms.step(Alarm.HEAT_SHED, shedding.level() >= ShedLevel.HEAT_SHED);
+    alarms.step(Alarm.MANY_SHEDS, shedding.shedsInDay() >= manyShedsFrom);
+    alarms.step(Alarm.NO_SUPPLY, supply.source() == SupplySelect.NONE);
+    alarms.step(Alarm.HUMIDITY_WET, fan.wet());
+    alarms.step(Alarm.BUTTON_STUCK, button.stuck());
+    alarms.step(Alarm.OUTDOOR_PROBE, probes.outdoorFitted && !probes.outdoor.trusted());
+    alarms.step(Alarm.EMERGENCY, probes.batteryFitted && charge.emergency());
   }
 
-  private void alarm(int alarm, boolean condition, int trip, int release) {
-    alarms.step(alarm, condition, trip, release);
-  }
-
-  private void show(Commands out, int denied, boolean wish, boolean heaterWasOn, boolean testing) {
+  private void show(Commands out) {
+    RelayGuard relay = heater.relay();
+    HeatDemand demand = heater.demand();
     out.heater = relay.on();
-    out.isolation = !weld.latched();
+    out.isolation = !heater.weld().latched();
     out.fan = fan.on();
     out.supply = supply.source();
     out.shedLevel = shedding.level();
@@ -385,8 +207,8 @@ public final class Controller {
         inverterFitted
             && out.supply == SupplySelect.BATTERY
             && (out.shedLevel < ShedLevel.HEAT_SHED || keepInverter);
-    out.heaterReason = heaterReason(denied, wish, heaterWasOn, testing);
-    out.heaterStopReason = stopReason;
+    out.heaterReason = heater.reason();
+    out.heaterStopReason = heater.stopReason();
     out.fanReason = fan.reason();
     out.alarms = alarms.activeBits();
     out.latchedAlarms = alarms.latchedBits();
@@ -403,26 +225,6 @@ public final class Controller {
     daily.show(out);
   }
 
-  /** Rule G4. */
-  private int heaterReason(int denied, boolean wish, boolean heaterWasOn, boolean testing) {
-    if (relay.on()) {
-      if (testing) {
-        return Reason.TEST;
-      }
-      if (fallback.active()) {
-        return Reason.FALLBACK;
-      }
-      return wish ? Reason.NONE : Reason.MIN_ON;
-    }
-    if (denied != Reason.NONE) {
-      return wish || heaterWasOn || denied == Reason.TRUST ? denied : Reason.NONE;
-    }
-    if (!wish) {
-      return Reason.NONE;
-    }
-    return relay.startsLeft() || relay.minOffRemainingMillis() > 0 ? Reason.MIN_OFF : Reason.STARTS;
-  }
-
   /** How many words {@link #save} writes. */
   public int stateWords() {
     return state.count();
@@ -434,7 +236,7 @@ public final class Controller {
    * @param words at least {@link #stateWords()} long
    */
   public void save(int[] words) {
-    state.save(words, stopReason);
+    state.save(words);
   }
 
   /**
@@ -446,9 +248,7 @@ public final class Controller {
    */
   public boolean restore(int[] words) {
     ticker.restart();
-    boolean good = state.restore(words);
-    stopReason = good ? state.stopReason() : Reason.NONE;
-    return good;
+    return state.restore(words);
   }
 
   /**
@@ -456,7 +256,7 @@ public final class Controller {
    * start from off, and their minimum off starts anew (rule R7).
    */
   public void powerWasLost() {
-    relay.open();
+    heater.relay().open();
     fan.guard().open();
     supply.reset();
   }

@@ -8,8 +8,6 @@ final class Limits implements Part {
   /** Places for trips in the rolling day; the most that latching may be set to. */
   private static final int TRIP_PLACES = 8;
 
-  private static final int DAY_MILLIS = 86400000;
-
   private final int panCentiC;
   private final int panReleaseCentiC;
   private final int panTripCentiC;
@@ -22,9 +20,10 @@ final class Limits implements Part {
   private boolean panTripped;
   private boolean broodHigh;
   private boolean latched;
-  private final RollingCount trips = new RollingCount(TRIP_PLACES, DAY_MILLIS);
+  private final RollingCount trips;
 
-  Limits(Settings settings) {
+  Limits(Settings settings, int dayMillis) {
+    trips = new RollingCount(TRIP_PLACES, dayMillis);
     panCentiC = settings.get(Setting.LIMIT_PAN_CENTI_C);
     panReleaseCentiC = panCentiC - settings.get(Setting.LIMIT_PAN_DIFFERENTIAL_CENTI_K);
     panTripCentiC = settings.get(Setting.LIMIT_PAN_TRIP_CENTI_C);

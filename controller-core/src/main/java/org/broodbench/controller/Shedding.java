@@ -5,8 +5,6 @@ package org.broodbench.controller;
  * level at a time after the whole leave delay.
  */
 final class Shedding implements Part {
-  private static final int DAY_MILLIS = 86400000;
-
   /** Enough for a rolling day: with the shortest leave delay doubling leaves room for 13. */
   private static final int SHED_PLACES = 16;
 
@@ -22,15 +20,19 @@ final class Shedding implements Part {
   private boolean decided;
   private boolean shedArmed;
   private final Delay[] enterDelay = new Delay[ShedLevel.STANDBY + 1];
-  private final Delay leaveDelay = new Delay(DAY_MILLIS);
+  private final Delay leaveDelay;
   private final Delay blind;
-  private final RollingCount sheds = new RollingCount(SHED_PLACES, DAY_MILLIS);
+  private final RollingCount sheds;
+  private final int dayMillis;
 
   // Of this step only.
   private boolean blindNow;
   private boolean shedNow;
 
-  Shedding(Settings settings) {
+  Shedding(Settings settings, int dayMillis) {
+    this.dayMillis = dayMillis;
+    leaveDelay = new Delay(dayMillis);
+    sheds = new RollingCount(SHED_PLACES, dayMillis);
     boolean byStateOfCharge = settings.is(Setting.SHED_BY_STATE_OF_CHARGE);
     enterDelayMillis = settings.get(Setting.SHED_ENTER_DELAY_MILLIS);
     leaveDelayMillis = settings.get(Setting.SHED_LEAVE_DELAY_MILLIS);
@@ -124,10 +126,10 @@ final class Shedding implements Part {
   /** The leave delay, doubled for every shed from the stated one on, at most a day (rule B10). */
   int leaveDelayNowMillis() {
     int delay = leaveDelayMillis;
-    for (int n = sheds.count(); n >= doubleFrom && delay < DAY_MILLIS; n--) {
+    for (int n = sheds.count(); n >= doubleFrom && delay < dayMillis; n--) {
       delay *= 2;
     }
-    return delay < DAY_MILLIS ? delay : DAY_MILLIS;
+    return delay < dayMillis ? delay : dayMillis;
   }
 
   /** One of {@link ShedLevel}'s. */

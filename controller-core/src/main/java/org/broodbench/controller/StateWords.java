@@ -13,12 +13,12 @@ final class StateWords {
   private final Part[] parts;
   private final Words words = new Words();
   private final int count;
-  private int stopReason;
 
   StateWords(Part[] parts) {
     this.parts = parts;
+    reset();
     words.open(new int[0], 0);
-    write(0);
+    write();
     count = words.position() + 1;
   }
 
@@ -26,20 +26,19 @@ final class StateWords {
     return count;
   }
 
-  void save(int[] array, int newStopReason) {
+  void save(int[] array) {
     if (array.length < count) {
       throw new IllegalArgumentException(
           "state words: found " + array.length + ", allowed at least " + count);
     }
     words.open(array, 0);
-    write(newStopReason);
+    write();
     array[count - 1] = check(array);
   }
 
-  private void write(int newStopReason) {
+  private void write() {
     words.put(VERSION);
     words.put(count);
-    words.put(newStopReason);
     for (Part part : parts) {
       part.save(words);
     }
@@ -51,22 +50,21 @@ final class StateWords {
       words.open(array, 0);
       words.take(VERSION, VERSION);
       words.take(count, count);
-      stopReason = words.take(Reason.NONE, Reason.BLIND);
       for (Part part : parts) {
         part.restore(words);
       }
       good = !words.bad();
     }
     if (!good) {
-      for (Part part : parts) {
-        part.reset();
-      }
+      reset();
     }
     return good;
   }
 
-  int stopReason() {
-    return stopReason;
+  private void reset() {
+    for (Part part : parts) {
+      part.reset();
+    }
   }
 
   /** Rotate and add, in 32 wrapping bits. */

@@ -114,7 +114,7 @@ class ControllerProperties {
       in.top.put(2000 + dither);
       in.heaterCurrent.put(on ? 5000 : 0);
       // A long press needs two samples down; ticks of 20 s make one.
-      boolean pressing = minute == 1500;
+      boolean pressing = minute == 600;
       in.button = pressing;
       Commands out = player.step(20_000, true, invariants);
       out = player.step(20_000, true, invariants);
