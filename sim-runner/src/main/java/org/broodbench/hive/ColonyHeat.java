@@ -50,6 +50,11 @@ public final class ColonyHeat {
     brood = broodCells;
   }
 
+  /** The description it was made from. */
+  public ColonySpec spec() {
+    return spec;
+  }
+
   /** Mass of the adults, kg. */
   public double massKg() {
     return massKg;

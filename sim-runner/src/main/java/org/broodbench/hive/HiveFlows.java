@@ -50,6 +50,16 @@ final class HiveFlows {
     setTopVent(spec.topVentM2());
   }
 
+  FanSpec fan() {
+    return fan;
+  }
+
+  /** Takes over a vent that was changed during the run. */
+  void takeTopVentFrom(HiveFlows other) {
+    ventM2 = other.ventM2;
+    fanM3S = other.fanM3S;
+  }
+
   void setTopVent(double areaM2) {
     ventM2 = areaM2 * spec.openShare();
     fanM3S =

@@ -18,7 +18,7 @@ final class HiveLayout {
   private static final double HONEY_J_KG_K = 2300;
 
   /** Bees, J/(kg K); tissue, from memory. */
-  private static final double BEES_J_KG_K = 3500;
+  static final double BEES_J_KG_K = 3500;
 
   /** Natural convection at combs, W/(m²K), both sides wetted; own choice within 2 to 4. */
   private static final double COMB_FILM_WM2K = 3;

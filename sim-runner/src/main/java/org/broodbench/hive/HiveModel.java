@@ -33,6 +33,9 @@ public final class HiveModel {
   /** An open lid exchanges this much with the outside, m³/s; own choice, about 24 W/K. */
   private static final double OPEN_LID_M3S = 0.02;
 
+  /** Nest at the start: bees that rear brood hold it near 34.5 °C. */
+  private static final double CLUSTER_START_C = 34;
+
   private final HiveSpec spec;
   private final HiveLayout layout;
   private final Network heat;
@@ -40,14 +43,18 @@ public final class HiveModel {
   private final Network co2;
   private final HiveFlows flows;
   private final ColonyHeat colony;
-  private final double massLaw;
   private final double pressurePa;
   private final double airKgM3;
   private final double totalHeightM;
   private final int nestZone;
   private final int brood;
-  private final HiveLedger ledger = new HiveLedger();
+  private final HeaterSpec heaterSpec;
+  private HiveLedger ledger = new HiveLedger();
 
+  private double massLaw;
+  private double bees;
+  private double broodCells;
+  private double storesKg;
   private double heaterW;
   private double electronicsW;
   private double madeKgS;
@@ -106,13 +113,14 @@ public final class HiveModel {
     co2 = new Network(airKg, zonePairs);
     flows = new HiveFlows(spec, fan, layout.planM2, totalHeightM, airKgM3);
     colony = new ColonyHeat(colonySpec);
-    massLaw = colony.massKg() > 0 ? StrictMath.pow(colony.massKg(), 0.52) : 0;
+    heaterSpec = heater;
+    populate(colonySpec.bees(), colonySpec.broodCells());
     alive = colony.massKg() > 0;
     start(outside);
   }
 
   private void start(Outside outside) {
-    double nestC = alive ? 34 : outside.airC; // bees that rear brood hold it near 34.5 °C
+    double nestC = alive ? CLUSTER_START_C : outside.airC;
     double airC = outside.airC + 0.4 * (nestC - outside.airC);
     for (int i = 0; i < heat.size(); i++) {
       heat.set(i, airC);
@@ -282,8 +290,89 @@ public final class HiveModel {
   }
 
   /** Sets the colony's numbers of adults and of brood cells. */
-  public void populate(double bees, double broodCells) {
-    colony.populate(bees, broodCells);
+  public void populate(double newBees, double newBroodCells) {
+    bees = newBees;
+    broodCells = newBroodCells;
+    colony.populate(newBees, newBroodCells);
+    massLaw = colony.massKg() > 0 ? StrictMath.pow(colony.massKg(), 0.52) : 0;
+  }
+
+  /**
+   * The same hive and colony with a box put on top: every part that was there keeps its state, its
+   * film of water and its balances; the new box comes in at the temperature and with the air of
+   * outdoors.
+   */
+  public HiveModel withBox(BoxSpec box, Outside outside) {
+    List<BoxSpec> boxes = new ArrayList<>(spec.boxes());
+    boxes.add(box);
+    HiveModel grown =
+        new HiveModel(
+            spec.withBoxes(boxes), colony.spec(), heaterSpec, flows.fan(), pressurePa, outside);
+    for (int i = 0; i < grown.heat.size(); i++) {
+      int before = layout.names.indexOf(grown.layout.names.get(i));
+      if (before >= 0) {
+        grown.heat.set(i, heat.start(before));
+        grown.heat.setCapacity(i, heat.capacity(before));
+      } else {
+        grown.heat.set(i, outside.airC);
+      }
+    }
+    int oldTop = layout.boxes;
+    for (int z = 0; z < grown.vapour.size(); z++) {
+      boolean isNew = z == oldTop;
+      int before = z < oldTop ? z : oldTop;
+      grown.vapour.set(z, isNew ? outside.humidityRatio : vapour.start(before));
+      grown.co2.set(z, isNew ? CO2_OUTSIDE * CO2_MASS_RATIO : co2.start(before));
+    }
+    for (InnerFace f : grown.layout.inner) {
+      for (InnerFace old : layout.inner) {
+        if (layout.names.get(old.solidNode).equals(grown.layout.names.get(f.solidNode))) {
+          f.addKg(old.filmKg());
+        }
+      }
+    }
+    grown.colony.populate(bees, broodCells);
+    grown.bees = bees;
+    grown.broodCells = broodCells;
+    grown.alive = alive;
+    grown.massLaw = massLaw;
+    grown.lidOpen = lidOpen;
+    grown.fanBefore = fanBefore;
+    grown.flows.takeTopVentFrom(flows);
+    grown.ledger = ledger;
+    return grown;
+  }
+
+  /**
+   * A colony moves in at the temperature of a cluster; the combs it settles on warm by what it
+   * brings.
+   */
+  public void install(double newBees, double newBroodCells) {
+    double bodyJK = newBees * colony.spec().beeMassG() * 1e-3 * HiveLayout.BEES_J_KG_K;
+    double combJK = heat.capacity(layout.nest);
+    double mixedC =
+        (combJK * heat.start(layout.nest) + bodyJK * CLUSTER_START_C) / (combJK + bodyJK);
+    heat.setCapacity(layout.nest, combJK + bodyJK);
+    heat.set(layout.nest, mixedC);
+    populate(bees + newBees, broodCells + newBroodCells);
+    alive = alive || newBees > 0;
+  }
+
+  /** Feed of some mass and temperature is put on the combs of the brood box. */
+  public void feed(double massKg, double waterShare, double temperatureC) {
+    // water and sugar by mass; sugar 1250 J/(kg K), handbook value
+    double feedJK = massKg * (waterShare * 4182 + (1 - waterShare) * 1250);
+    int node = layout.comb[brood];
+    double combJK = heat.capacity(node);
+    double mixedC = (combJK * heat.start(node) + feedJK * temperatureC) / (combJK + feedJK);
+    heat.setCapacity(node, combJK + feedJK);
+    heat.set(node, mixedC);
+    storesKg += massKg * (1 - waterShare);
+  }
+
+  /** Sugar equivalent of all feed given during the run, kg. */
+  public double fedKg() {
+    return storesKg;
   }
 
   /** Opens or closes the lid from the next step on. */

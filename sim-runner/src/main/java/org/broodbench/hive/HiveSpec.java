@@ -46,4 +46,44 @@ public record HiveSpec(
     floor = List.copyOf(floor);
     lid = List.copyOf(lid);
   }
+
+  /** The same with another stack of boxes. */
+  public HiveSpec withBoxes(List<BoxSpec> other) {
+    return new HiveSpec(
+        lengthM,
+        widthM,
+        other,
+        broodBox,
+        wall,
+        floor,
+        lid,
+        edgeFactor,
+        solarAbsorptance,
+        entranceWidthM,
+        entranceHeightM,
+        topVentM2,
+        openShare,
+        dischargeCoefficient,
+        windEffectiveness);
+  }
+
+  /** The same with other walls, floor and lid. */
+  public HiveSpec withLayers(List<Layer> otherWall, List<Layer> otherFloor, List<Layer> otherLid) {
+    return new HiveSpec(
+        lengthM,
+        widthM,
+        boxes,
+        broodBox,
+        otherWall,
+        otherFloor,
+        otherLid,
+        edgeFactor,
+        solarAbsorptance,
+        entranceWidthM,
+        entranceHeightM,
+        topVentM2,
+        openShare,
+        dischargeCoefficient,
+        windEffectiveness);
+  }
 }

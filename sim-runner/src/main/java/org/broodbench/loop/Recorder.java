@@ -40,6 +40,8 @@ final class Recorder {
   private final double[] alarmS = new double[Alarm.COUNT];
 
   private final double[] row = new double[Trace.COLUMNS.size()];
+  private double beesCame;
+  private double broodCame;
   private double heaterJ;
   private double pvJ;
   private double loadJ;
@@ -62,6 +64,12 @@ final class Recorder {
 
   void event(double atS, String what, String from, String to, String why) {
     events.add(new EventRow(atS, what, from, to, why));
+  }
+
+  /** A colony moved in during the run. */
+  void colonyCame(double bees, double broodCells) {
+    beesCame += bees;
+    broodCame += broodCells;
   }
 
   /** Looks at what the controller asked at a tick. */
@@ -247,8 +255,8 @@ final class Recorder {
       }
     }
     spans.sort(java.util.Comparator.comparingDouble(AlarmSpan::firstAtS));
-    double bees = scenario.colony().bees();
-    double brood = scenario.colony().broodCells();
+    double bees = scenario.colony().bees() + beesCame;
+    double brood = scenario.colony().broodCells() + broodCame;
     double toHeat = brood * m.dose.lostToHeat();
     double toCold = (brood - toHeat) * m.dose.lostToCold();
     double feedG = hive.ledger().colonyJ / ColonyHeat.HONEY_J_G;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import org.broodbench.hive.BoxSpec;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.EventSpec;
 import org.broodbench.rig.Scenario;
@@ -59,6 +60,47 @@ final class ScenarioEvents {
                   plant.supply().shorePresent() ? "there" : "gone",
                   "as the scenario says");
             });
+      } else if (e instanceof EventSpec.InstallColony install) {
+        add(
+            atMs,
+            () -> {
+              plant.hive().install(install.bees(), install.broodCells());
+              recorder.colonyCame(install.bees(), install.broodCells());
+              recorder.event(
+                  install.atS(),
+                  "colony",
+                  "",
+                  String.format(
+                      Locale.ROOT,
+                      "%.0f bees, %.0f brood cells more",
+                      install.bees(),
+                      install.broodCells()),
+                  "moved in");
+            });
+      } else if (e instanceof EventSpec.Feed feed) {
+        add(
+            atMs,
+            () -> {
+              plant.hive().feed(feed.massKg(), feed.waterShare(), feed.temperatureC());
+              recorder.event(
+                  feed.atS(),
+                  "feed",
+                  "",
+                  String.format(Locale.ROOT, "%.0f g", feed.massKg() * 1000),
+                  "given by the keeper");
+            });
+      } else if (e instanceof EventSpec.AddBox box) {
+        add(
+            atMs,
+            () -> {
+              plant.addBox(new BoxSpec(box.heightM(), box.frames(), box.storesKg()));
+              recorder.event(
+                  box.atS(),
+                  "boxes",
+                  String.valueOf(plant.hive().spec().boxes().size() - 1),
+                  String.valueOf(plant.hive().spec().boxes().size()),
+                  "a box was put on top");
+            });
       } else if (e instanceof EventSpec.SetPoint point) {
         add(
             atMs,
@@ -74,13 +116,6 @@ final class ScenarioEvents {
       }
     }
     due.sort(Comparator.comparingLong(Due::atMs));
-  }
-
-  static boolean carriesOut(EventSpec e) {
-    return e instanceof EventSpec.OpenLid
-        || e instanceof EventSpec.ChangeVent
-        || e instanceof EventSpec.ShorePower
-        || e instanceof EventSpec.SetPoint;
   }
 
   private static String cm2(double m2) {

@@ -4,7 +4,6 @@ import org.broodbench.controller.Commands;
 import org.broodbench.controller.ShedLevel;
 import org.broodbench.plant.Actuators;
 import org.broodbench.plant.Plant;
-import org.broodbench.rig.EventSpec;
 import org.broodbench.rig.Scenario;
 import org.broodbench.sky.Forcing;
 
@@ -138,10 +137,5 @@ public final class Simulation {
     return wanted.heater != held.heater
         || wanted.fan != held.fan
         || wanted.inverter != held.inverter;
-  }
-
-  /** Whether an event kind is one that the run carries out. */
-  public static boolean carriesOut(EventSpec event) {
-    return ScenarioEvents.carriesOut(event);
   }
 }

@@ -2,6 +2,7 @@ package org.broodbench.plant;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.broodbench.hive.BoxSpec;
 import org.broodbench.hive.HiveModel;
 import org.broodbench.hive.Outside;
 import org.broodbench.matter.MoistAir;
@@ -29,7 +30,7 @@ public final class Plant {
   private final Sample weather;
   private final Outside outside = new Outside();
   private final double[] groupWM2;
-  private final HiveModel hive;
+  private HiveModel hive;
   private final SupplyChain supply;
   private final ProbeLag[] probes;
   private final long dayStartS;
@@ -188,6 +189,11 @@ public final class Plant {
   /** Temperature of a probe inside the solved step, °C, before noise; theta from 0 to 1. */
   public double probeC(int probe, double theta) {
     return probes[probe].at(theta);
+  }
+
+  /** Puts a box on top of the hive. */
+  public void addBox(BoxSpec box) {
+    hive = hive.withBox(box, outside);
   }
 
   /** The hive. */

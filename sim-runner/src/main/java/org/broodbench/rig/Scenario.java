@@ -241,6 +241,62 @@ public record Scenario(
         assumed);
   }
 
+  /** The same with other events. */
+  public Scenario withEvents(List<EventSpec> other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        other,
+        run,
+        assumed);
+  }
+
+  /** The same with other shore power. */
+  public Scenario withShore(ShoreSpec other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        other,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed);
+  }
+
   /** The probe that feeds a reading, or null where none is fitted. */
   public ProbeSpec probe(ProbeSpec.Role role) {
     for (ProbeSpec p : probes) {

@@ -78,22 +78,7 @@ public final class Evaluation {
 
   /** The same hive with more insulation around every face. */
   private static HiveSpec insulated(HiveSpec h) {
-    return new HiveSpec(
-        h.lengthM(),
-        h.widthM(),
-        h.boxes(),
-        h.broodBox(),
-        thicker(h.wall()),
-        thicker(h.floor()),
-        thicker(h.lid()),
-        h.edgeFactor(),
-        h.solarAbsorptance(),
-        h.entranceWidthM(),
-        h.entranceHeightM(),
-        h.topVentM2(),
-        h.openShare(),
-        h.dischargeCoefficient(),
-        h.windEffectiveness());
+    return h.withLayers(thicker(h.wall()), thicker(h.floor()), thicker(h.lid()));
   }
 
   private static List<Layer> thicker(List<Layer> layers) {
