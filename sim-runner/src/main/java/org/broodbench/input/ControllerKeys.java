@@ -86,8 +86,9 @@ final class ControllerKeys {
       text += "; higher where the rig needs a wider gap";
     }
     return switch (key.setting()) {
-      case HEAT_SURVIVAL_CENTI_C, HEAT_RAMP_FLOOR_CENTI_C -> text + ", at most the set point";
-      case ALARM_BROOD_LOW_CENTI_C -> text + ", at most 1 K below the set point";
+      case HEAT_SURVIVAL_CENTI_C, HEAT_RAMP_FLOOR_CENTI_C ->
+          text + ", at most the lowest set point of the run";
+      case ALARM_BROOD_LOW_CENTI_C -> text + ", at most 1 K below the lowest set point of the run";
       case BATTERY_MILLI_OHM -> "battery and leads as they are";
       case BATTERY_WORST_MILLI_OHM -> "twice `resistance`";
       case HEATER_RATED_MILLI_A -> "from `heater.power` and the volts";
@@ -107,8 +108,8 @@ final class ControllerKeys {
     }
     return switch (key.setting()) {
       case HEAT_SURVIVAL_CENTI_C, HEAT_RAMP_FLOOR_CENTI_C ->
-          key.write(Math.min(count, centi(v.number(SET_POINT))));
-      case ALARM_BROOD_LOW_CENTI_C -> key.write(Math.min(count, centi(v.number(SET_POINT)) - 100));
+          key.write(Math.min(count, centi(lowestSetPointC(v))));
+      case ALARM_BROOD_LOW_CENTI_C -> key.write(Math.min(count, centi(lowestSetPointC(v)) - 100));
       case BATTERY_MILLI_OHM ->
           key.write(milli(1000, v.number("battery.resistance") + v.number("wiring.battery_lead")));
       case BATTERY_WORST_MILLI_OHM ->
@@ -140,6 +141,17 @@ final class ControllerKeys {
             + v.number("controller.battery.reading_error");
     int leastMilliV = ((int) Math.ceil((enter + needV) * 100) + 1) * 10;
     return Math.min(100_000, Math.max(usual, leastMilliV));
+  }
+
+  /** The set point, or a lower one that an event brings: a colony is weaned by set points alone. */
+  private static double lowestSetPointC(Values v) {
+    double lowestC = v.number(SET_POINT);
+    for (Values event : v.rows("event")) {
+      if (event.text("what").equals("set_point")) {
+        lowestC = Math.min(lowestC, event.number("set_point"));
+      }
+    }
+    return lowestC;
   }
 
   private static int centi(double value) {
@@ -235,6 +247,29 @@ final class ControllerKeys {
             report(problem, fanTold[0], checks);
           }
         });
+    for (int i = 0; i < v.rowCount("event"); i++) {
+      String row = "event." + i + ".";
+      checks.run(() -> checkEvent(v, row, checks));
+    }
+  }
+
+  /** A set point that the controller would refuse when it is keyed in during the run. */
+  private static void checkEvent(Values v, String row, Checks checks) {
+    Settings settings = settings(v);
+    if (!v.text(row + "what").equals("set_point") || !settings.problems().isEmpty()) {
+      return;
+    }
+    Settings then =
+        settings.with(Setting.HEAT_SET_POINT_CENTI_C, centi(v.number(row + "set_point")));
+    for (SettingProblem problem : then.problems()) {
+      List<SettingKey> all = SettingKeys.all();
+      String key = SettingKey.namedIn(problem.setting(), all).get(0);
+      checks.refuse(
+          row + "set_point",
+          List.of(key),
+          "what fits " + key + " = " + v.shown(key) + " (" + v.whence(key) + ")",
+          key + " would have to be " + translate(problem.allowedText(), all) + ".");
+    }
   }
 
   /** A problem of the controller, told with the keys of the scenario. */

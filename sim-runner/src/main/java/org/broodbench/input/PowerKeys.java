@@ -165,14 +165,19 @@ final class PowerKeys {
     return Chemistry.valueOf(v.text("battery.chemistry").toUpperCase(Locale.ROOT));
   }
 
-  /** The groups, scaled so that their sum is {@code pv.power} where that is given. */
+  /**
+   * The groups, scaled so that their sum is {@code pv.power} where that is given. A group set by
+   * option goes above the sum of the file.
+   */
   static PvSpec pv(Values v) {
     List<Values> rows = v.rows("pv.group");
     double sumW = 0;
     for (Values row : rows) {
       sumW += row.number("power");
     }
-    double wantedW = v.has("pv.power") ? v.number("pv.power") : sumW;
+    boolean overruled =
+        !v.isFromOption("pv.power") && rows.stream().anyMatch(row -> row.isFromOption("power"));
+    double wantedW = v.has("pv.power") && !overruled ? v.number("pv.power") : sumW;
     List<PvGroup> groups = new ArrayList<>();
     for (Values row : rows) {
       double shareW = sumW > 0 ? row.number("power") * wantedW / sumW : wantedW / rows.size();

@@ -203,9 +203,10 @@ public record Quantity(double base, Dimension dimension, String text) {
     return Units.awgAreaM2(aughts ? 1 - written : written);
   }
 
-  /** "a number with a unit: degC, degF or K". */
-  static String allowed(Dimension dimension) {
-    List<String> names = Units.of(dimension).stream().map(Unit::spelling).toList();
+  /** "a number with a unit: degC, degF, K". */
+  static String allowed(List<Dimension> dimensions) {
+    List<String> names =
+        dimensions.stream().flatMap(d -> Units.of(d).stream()).map(Unit::spelling).toList();
     String bare = names.contains("") ? "a bare number, or " : "";
     return bare
         + "a number with a unit: "
@@ -213,6 +214,6 @@ public record Quantity(double base, Dimension dimension, String text) {
   }
 
   private static QuantityRefused refused(Dimension dimension, String hint) {
-    return new QuantityRefused(allowed(dimension), hint);
+    return new QuantityRefused(allowed(List.of(dimension)), hint);
   }
 }

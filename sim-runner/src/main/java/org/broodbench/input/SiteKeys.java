@@ -17,7 +17,7 @@ final class SiteKeys {
 
     keys.table("run", "What is simulated, and how finely.");
     keys.plain("run.from", Kind.DATE).help("First day, UTC.");
-    keys.plain("run.days", Kind.INTEGER).between("1", "400").byDefault("14").help("Whole days.");
+    keys.plain("run.days", Kind.INTEGER).between("1", "3660").byDefault("14").help("Whole days.");
     keys.plain("run.seed", Kind.INTEGER)
         .between("0", "9007199254740991")
         .byDefault("1")

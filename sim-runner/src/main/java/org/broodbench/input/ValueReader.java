@@ -5,7 +5,6 @@ import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
-import java.util.stream.Collectors;
 import org.broodbench.matter.Dimension;
 import org.broodbench.matter.Units;
 
@@ -132,7 +131,7 @@ final class ValueReader {
     if (!(raw instanceof String text)) {
       throw new Refused(allowed(key), "");
     }
-    QuantityRefused first = null;
+    QuantityRefused best = null;
     for (Dimension dimension : key.dimensions()) {
       try {
         Quantity quantity = Quantity.parse(text, dimension);
@@ -141,10 +140,10 @@ final class ValueReader {
         }
         return quantity;
       } catch (QuantityRefused e) {
-        first = first == null ? e : first;
+        best = best == null || e.hint().contains("did you mean") ? e : best;
       }
     }
-    throw new Refused(allowed(key), first == null ? "" : first.hint());
+    throw new Refused(allowed(key), best == null ? "" : best.hint());
   }
 
   private static Object choice(Key key, Object raw) throws Refused {
@@ -227,8 +226,7 @@ final class ValueReader {
 
   /** What may stand at a quantity: units, then range. */
   static String allowed(Key key) {
-    String units =
-        key.dimensions().stream().map(Quantity::allowed).collect(Collectors.joining(", or "));
+    String units = Quantity.allowed(key.dimensions());
     return key.range().isEmpty() ? units : units + "; " + key.range();
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.broodbench.matter.Dimension;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -115,9 +116,11 @@ class QuantityTest {
 
   @Test
   void saysWhatIsAllowed() {
-    assertEquals("a number with a unit: degC, degF, K", Quantity.allowed(Dimension.TEMPERATURE));
     assertEquals(
-        "a bare number, or a number with a unit: %, ppm", Quantity.allowed(Dimension.RATIO));
+        "a number with a unit: degC, degF, K", Quantity.allowed(List.of(Dimension.TEMPERATURE)));
+    assertEquals(
+        "a bare number, or a number with a unit: %, ppm",
+        Quantity.allowed(List.of(Dimension.RATIO)));
   }
 
   @Test

@@ -3,6 +3,9 @@ package org.broodbench.input;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -28,6 +31,18 @@ class ScenarioEditorTest {
     assertEquals(
         TEXT.replace("32 degC", "33.5 degC"), editor.set(TEXT, "heat.set_point", "33.5 degC"));
     assertEquals(TEXT.replace("230", "300"), editor.set(TEXT, "box.0.height", "300 mm"));
+  }
+
+  @Test
+  void theDemoKeepsEveryOtherByte() throws IOException {
+    String demo = Files.readString(Path.of("..", "scenarios", "late-split.toml"));
+    ScenarioEditor real = new ScenarioEditor(ScenarioKeys.all());
+    String changed = real.set(demo, "controller.heat.set_point", "32.4 degC");
+    changed = real.set(changed, "event.1.duration", "7 min");
+    assertEquals(
+        demo.replace("\"33.5 degC\"", "\"32.4 degC\"")
+            .replace("duration = \"5 min\"", "duration = \"7 min\""),
+        changed);
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import org.broodbench.controller.ProbePlace;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
@@ -81,6 +82,17 @@ class ScenarioReaderTest {
         demo.events());
     assertTrue(demo.assumed().contains("colony.heat_loss_factor = 2"), demo.assumed()::toString);
     assertFalse(demo.assumed().contains("battery.chemistry = agm"));
+  }
+
+  @Test
+  void everyScenarioOfTheProjectReads() throws IOException {
+    try (Stream<Path> files = Files.list(DEMO.getParent())) {
+      List<Path> scenarios = files.filter(f -> f.toString().endsWith(".toml")).toList();
+      assertTrue(scenarios.contains(DEMO));
+      for (Path file : scenarios) {
+        assertFalse(ScenarioReader.read(file, List.of()).requirements().isEmpty(), file::toString);
+      }
+    }
   }
 
   @Test
@@ -164,6 +176,11 @@ class ScenarioReaderTest {
     assertEquals(List.of(), lower.problems());
     assertEquals(1600, lower.get(Setting.HEAT_SURVIVAL_CENTI_C));
     assertEquals(1500, lower.get(Setting.ALARM_BROOD_LOW_CENTI_C));
+    String weaning = "[[event]]\nat = \"5 d\"\nwhat = \"set_point\"\nset_point = \"16 degC\"\n";
+    Settings later = read(LEAST + weaning).controller().settings();
+    assertEquals(3300, later.get(Setting.HEAT_SET_POINT_CENTI_C));
+    assertEquals(1600, later.get(Setting.HEAT_SURVIVAL_CENTI_C));
+    assertEquals(List.of(), later.with(Setting.HEAT_SET_POINT_CENTI_C, 1600).problems());
   }
 
   @Test
@@ -182,6 +199,9 @@ class ScenarioReaderTest {
     assertEquals(150, scaled.pv().groups().get(0).powerW(), 1e-9);
     assertEquals(50, scaled.pv().groups().get(1).powerW(), 1e-9);
     assertEquals(90, scaled.pv().groups().get(1).azimuthDeg());
+    String sum = groups + "[pv]\npower = \"200 W\"\n";
+    assertEquals(200, read(sum).pv().powerW(), 1e-9);
+    assertEquals(90, read(sum, "pv.group.1.power=30 W").pv().powerW(), 1e-9);
 
     String lid = LEAST + "[hive]\ninsulation = \"30 mm\"\nlid_insulation = \"80 mm\"\n";
     assertEquals(0.03, read(lid).hive().wall().get(1).thicknessM(), 1e-12);
