@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,14 +17,13 @@ import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
 import org.broodbench.output.EventsCsv;
+import org.broodbench.output.HtmlReport;
 import org.broodbench.output.SummaryText;
 import org.broodbench.output.TraceCsv;
 import org.broodbench.output.VerdictJson;
 import org.broodbench.output.WholeFile;
 import org.broodbench.plant.Plant;
-import org.broodbench.rig.RunSpec;
 import org.broodbench.rig.Scenario;
-import org.broodbench.rig.Window;
 import org.broodbench.sky.Forcing;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.Outcome;
@@ -108,7 +106,7 @@ final class RunCommand extends Verb {
 
   @Override
   public Integer call() {
-    Scenario scenario = withOptions(read());
+    Scenario scenario = read();
     Path folder = out != null ? out : Path.of("broodbench-out", baseName(scenario.fileName()));
     checkFolder(folder);
     ScenarioWeather found =
@@ -131,25 +129,28 @@ final class RunCommand extends Verb {
   }
 
   private Scenario read() {
+    List<String> settings = new ArrayList<>(settingsOfOptions());
+    settings.addAll(set);
     if (scenarioFile != null) {
-      return ScenarioReader.read(scenarioFile, set);
+      return ScenarioReader.read(scenarioFile, settings);
     }
     try (InputStream in = RunCommand.class.getResourceAsStream("/scenarios/" + DEMO)) {
       if (in == null) {
         throw new IllegalStateException("the demo scenario is missing from the program");
       }
-      return ScenarioReader.read(DEMO, in.readAllBytes(), set);
+      return ScenarioReader.read(DEMO, in.readAllBytes(), settings);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private Scenario withOptions(Scenario s) {
+  /** Window and seed as settings of the scenario, so that what depends on them follows. */
+  private List<String> settingsOfOptions() {
     List<Problem> problems = new ArrayList<>();
-    long fromEpochS = s.window().fromEpochS();
+    List<String> settings = new ArrayList<>();
     if (from != null) {
       try {
-        fromEpochS = LocalDate.parse(from).atStartOfDay(ZoneOffset.UTC).toEpochSecond();
+        settings.add("run.from=" + LocalDate.parse(from));
       } catch (DateTimeParseException e) {
         problems.add(
             new Problem(
@@ -162,20 +163,20 @@ final class RunCommand extends Verb {
                 "Year, month and day with hyphens; the day begins at 00:00 UTC."));
       }
     }
-    int length = days != null ? days : s.window().days();
-    if (length < 1 || length > 3660) {
-      problems.add(
-          new Problem("--days", 0, 0, "", String.valueOf(length), "1 to 3660 whole days", ""));
+    if (days != null) {
+      if (days < 1 || days > 3660) {
+        problems.add(
+            new Problem("--days", 0, 0, "", String.valueOf(days), "1 to 3660 whole days", ""));
+      }
+      settings.add("run.days=" + days);
+    }
+    if (seed != null) {
+      settings.add("run.seed=" + seed);
     }
     if (!problems.isEmpty()) {
       throw new BadInput(problems);
     }
-    Scenario t = s.withWindow(new Window(fromEpochS, length));
-    if (seed != null) {
-      RunSpec r = s.run();
-      t = t.withRun(new RunSpec(seed, r.stepS(), r.traceIntervalS(), r.bandLowC(), r.bandHighC()));
-    }
-    return t;
+    return settings;
   }
 
   /** Refuses an unusable folder before anything is run; creates nothing yet. */
@@ -219,6 +220,8 @@ final class RunCommand extends Verb {
     Map<String, byte[]> files = new LinkedHashMap<>();
     files.put("trace.csv", TraceCsv.bytes(s, outcome.main().trace()));
     files.put("events.csv", EventsCsv.bytes(s, outcome.main().events()));
+    files.put(
+        "report.html", HtmlReport.html(outcome, units == Units.F).getBytes(StandardCharsets.UTF_8));
     files.put("verdict.json", VerdictJson.of(outcome).getBytes(StandardCharsets.UTF_8));
     try {
       Files.createDirectories(folder);

@@ -213,34 +213,6 @@ public record Scenario(
         assumed);
   }
 
-  /** The same carried out in another way. */
-  public Scenario withRun(RunSpec other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        hive,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        other,
-        assumed);
-  }
-
   /** The same with other events. */
   public Scenario withEvents(List<EventSpec> other) {
     return new Scenario(
