@@ -139,9 +139,10 @@ final class FanControl implements Part {
     if (timedEveryMillis == 0) {
       return false;
     }
-    timedMillis = Span.down(timedMillis, releaseMillis);
-    if (timedMillis == 0) {
-      timedMillis = timedEveryMillis;
+    // A period is longer than the longest release time, so one addition is enough.
+    timedMillis -= releaseMillis;
+    if (timedMillis <= 0) {
+      timedMillis += timedEveryMillis;
     }
     return timedMillis > timedEveryMillis - timedForMillis;
   }

@@ -108,6 +108,7 @@ final class SampleJudge implements Part {
   /** Takes trust away until the reading has been good for the stated time. */
   void distrust() {
     trusted = false;
+    good = false;
     goodForMillis = 0;
   }
 
