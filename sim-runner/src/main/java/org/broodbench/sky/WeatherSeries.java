@@ -22,6 +22,7 @@ public final class WeatherSeries {
   private final Stand[] stands;
   private final double windHeightM;
   private final Optional<Place> place;
+  private final Optional<Coordinates> coordinates;
   private final String source;
   private final String formatId;
   private final boolean typicalYear;
@@ -46,6 +47,10 @@ public final class WeatherSeries {
     stands = b.stands.clone();
     windHeightM = b.windHeightM;
     place = b.place;
+    coordinates =
+        b.place
+            .map(p -> new Coordinates(p.latitudeDeg(), p.longitudeDeg()))
+            .or(() -> b.coordinates);
     source = b.source;
     formatId = b.formatId;
     typicalYear = b.typicalYear;
@@ -122,6 +127,19 @@ public final class WeatherSeries {
     return place;
   }
 
+  /** Latitude and longitude of the measurement, also where the file does not tell the altitude. */
+  public Optional<Coordinates> coordinates() {
+    return coordinates;
+  }
+
+  /**
+   * A point without its altitude, degrees.
+   *
+   * @param latitudeDeg north positive
+   * @param longitudeDeg east positive
+   */
+  public record Coordinates(double latitudeDeg, double longitudeDeg) {}
+
   /** Free text: who measured or made it. */
   public String source() {
     return source;
@@ -158,6 +176,16 @@ public final class WeatherSeries {
     return count;
   }
 
+  /** The same series with these warnings; the numbers are shared. */
+  public WeatherSeries withWarnings(List<String> texts) {
+    Builder b = new Builder(startEpochS, stepS, n);
+    for (Variable v : VARIABLES) {
+      b.column(v, columns[v.ordinal()], stands[v.ordinal()]);
+    }
+    b.filledBits = filledBits;
+    return b.about(this).warnings(texts).build();
+  }
+
   /** A builder that starts as a copy; its columns are copies too. */
   public Builder toBuilder() {
     Builder b = new Builder(startEpochS, stepS, n);
@@ -167,12 +195,7 @@ public final class WeatherSeries {
       }
     }
     b.filledBits = filledBits.clone();
-    return b.windHeightM(windHeightM)
-        .place(place)
-        .source(source)
-        .formatId(formatId)
-        .typicalYear(typicalYear)
-        .warnings(warnings);
+    return b.about(this);
   }
 
   /** Collects a series; arrays that are handed in belong to the series afterwards. */
@@ -185,6 +208,7 @@ public final class WeatherSeries {
     private byte[] filledBits;
     private double windHeightM = 10;
     private Optional<Place> place = Optional.empty();
+    private Optional<Coordinates> coordinates = Optional.empty();
     private String source = "";
     private String formatId = "";
     private boolean typicalYear;
@@ -205,6 +229,17 @@ public final class WeatherSeries {
       return this;
     }
 
+    /** Takes over all that is said about another series. */
+    public Builder about(WeatherSeries other) {
+      return windHeightM(other.windHeightM)
+          .place(other.place)
+          .coordinates(other.coordinates)
+          .source(other.source)
+          .formatId(other.formatId)
+          .typicalYear(other.typicalYear)
+          .warnings(other.warnings);
+    }
+
     /** Bit {@code 1 << ordinal} is set where the variable of that record was filled. */
     public Builder filledBits(byte[] bits) {
       filledBits = bits;
@@ -220,6 +255,12 @@ public final class WeatherSeries {
     /** Where it was measured. */
     public Builder place(Optional<Place> where) {
       place = where;
+      return this;
+    }
+
+    /** Where, if the altitude is not known; a place goes before. */
+    public Builder coordinates(Optional<Coordinates> where) {
+      coordinates = where;
       return this;
     }
 

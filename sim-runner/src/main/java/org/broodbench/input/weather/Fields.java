@@ -7,7 +7,7 @@ import java.util.Arrays;
  * Splits a line into fields without making objects. Fields are parted by one character, or by runs
  * of blanks; blanks around a field and double quotes around it are not part of it.
  */
-final class Fields {
+final class Fields implements Row {
   /** Delimiter that stands for runs of blanks and tabs. */
   static final char BLANKS = ' ';
 
@@ -92,25 +92,28 @@ final class Fields {
     return b == ' ' || b == '\t';
   }
 
-  int count() {
+  @Override
+  public int count() {
     return count;
   }
 
-  /** Position in the line where the field starts; the first is 1. */
-  int column(int field) {
+  @Override
+  public int column(int field) {
     return from[field] + 1;
   }
 
-  boolean isEmpty(int field) {
+  @Override
+  public boolean isEmpty(int field) {
     return from[field] == to[field];
   }
 
-  String text(int field) {
+  @Override
+  public String text(int field) {
     return new String(bytes, from[field], to[field] - from[field], StandardCharsets.UTF_8);
   }
 
-  /** True where the field holds exactly these ASCII characters. */
-  boolean is(int field, String text) {
+  @Override
+  public boolean is(int field, String text) {
     if (to[field] - from[field] != text.length()) {
       return false;
     }
@@ -152,11 +155,9 @@ final class Fields {
     return size == 0 ? -1 : digits(field, 0, size);
   }
 
-  /**
-   * The number in the field, exactly as {@code Double.parseDouble} gives it; NaN where the field is
-   * no decimal number.
-   */
-  double number(int field) {
+  /** Exactly what {@code Double.parseDouble} gives, for decimal numbers alone. */
+  @Override
+  public double number(int field) {
     int i = from[field];
     int end = to[field];
     boolean negative = false;

@@ -38,14 +38,23 @@ final class KnmiHourly implements WeatherFormat {
   }
 
   @Override
-  public WeatherSeries read(LineSource lines, ProblemList problems, ReadOptions options) {
+  public WeatherSeries read(LineSource lines, ReadContext context) {
+    ProblemList problems = context.problems();
     while (lines.next() && !isColumnLine(lines.text())) {
       // preamble
     }
     Columns c = columns(lines, problems);
-    SeriesCollector rows = new SeriesCollector(problems, HOUR_S);
+    SeriesCollector rows = new SeriesCollector(context, HOUR_S);
     Fields f = new Fields(',');
-    double[] row = new double[Variable.values().length];
+    Picks picks =
+        new Picks(problems)
+            .add(Variable.AIR, "T", c.air, 0.1, 0, -9990)
+            .add(Variable.HUMIDITY, "U", c.humidity)
+            .add(Variable.WIND, "FH", c.wind, 0.1, 0, -9990)
+            .add(Variable.GHI, "Q", c.radiation, 1e4 / HOUR_S, 0, -9990)
+            .add(Variable.PRECIPITATION, "RH", c.rain, 0.1, 0, -9990)
+            .add(Variable.PRESSURE, "P", c.pressure, 10, 0, -9990)
+            .withTrace();
     int station = -1;
     Optional<Place> place = Optional.empty();
     while (lines.next()) {
@@ -84,22 +93,16 @@ final class KnmiHourly implements WeatherFormat {
             "");
         continue;
       }
-      Arrays.fill(row, Double.NaN);
-      Cells cells = new Cells(f, problems, line);
-      row[Variable.AIR.ordinal()] = cells.scaled(c.air, "T", 0.1, -60, 60);
-      row[Variable.HUMIDITY.ordinal()] = cells.scaled(c.humidity, "U", 1, 0, 110);
-      row[Variable.WIND.ordinal()] = cells.scaled(c.wind, "FH", 0.1, 0, 80);
-      row[Variable.GHI.ordinal()] = cells.scaled(c.radiation, "Q", 1e4 / HOUR_S, -50, 1800);
-      double rain = cells.scaled(c.rain, "RH", 0.1, -0.1, 300);
-      row[Variable.PRECIPITATION.ordinal()] = rain < 0 ? 0 : rain;
-      double seaLevel = cells.scaled(c.pressure, "P", 10, 80000, 110000);
-      if (place.isPresent()) {
-        row[Variable.PRESSURE.ordinal()] =
-            seaLevel * MoistAir.standardPressurePa(place.get().altitudeM()) / 101325;
-      }
+      double[] row = picks.row(f, line);
+      int pressure = Variable.PRESSURE.ordinal();
+      // the file gives the pressure at sea level
+      row[pressure] =
+          place.isEmpty()
+              ? Double.NaN
+              : row[pressure] * MoistAir.standardPressurePa(place.get().altitudeM()) / 101325;
       rows.add(day + (hour - 1L) * HOUR_S, line, row);
     }
-    Stand[] stands = new Stand[row.length];
+    Stand[] stands = new Stand[Variable.values().length];
     Arrays.fill(stands, Stand.instant(HOUR_S));
     for (Variable v : new Variable[] {Variable.WIND, Variable.GHI, Variable.PRECIPITATION}) {
       stands[v.ordinal()] = Stand.MEAN;
@@ -107,7 +110,7 @@ final class KnmiHourly implements WeatherFormat {
     if (place.isEmpty()) {
       rows.warn("the file does not tell where station " + station + " stands");
     }
-    return rows.finish(options, stands)
+    return rows.finish(stands)
         .formatId(id())
         .windHeightM(10)
         .place(place)

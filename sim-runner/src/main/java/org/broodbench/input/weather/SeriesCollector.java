@@ -4,52 +4,55 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import java.util.Locale;
+import org.broodbench.sky.Resample;
 import org.broodbench.sky.Stand;
 import org.broodbench.sky.Variable;
 import org.broodbench.sky.WeatherSeries;
 
 /**
- * Puts the rows of a file on an even grid of time, checks their order, and bridges short gaps. Only
- * primitive arrays are kept.
+ * Puts the rows of a file on an even grid of time and checks their order. Only primitive arrays are
+ * kept; a file of more than {@link #MOST_ROWS} rows is joined to longer intervals while it is read,
+ * so that its size does not matter.
  */
 final class SeriesCollector {
+  /** About 70 MB of numbers; two years of minutes or a century of hours fit. */
+  static final int MOST_ROWS = 1 << 20;
+
+  /** A jump over more rows than this means two records in one file. */
+  private static final long LONGEST_JUMP_ROWS = 200_000;
+
   private static final Variable[] VARIABLES = Variable.values();
 
-  /** A file that jumps further than this is damaged or is two files. */
-  private static final long LONGEST_JUMP_S = 366L * 86400;
-
-  /** Bridged when short; refused, or kept missing, when long. */
-  private static final List<Variable> NEEDED =
-      List.of(Variable.AIR, Variable.GHI, Variable.HUMIDITY, Variable.WIND);
-
+  private final ReadContext context;
   private final ProblemList problems;
-  private final int stepS;
+  private final int fileStepS;
+  private int factor = 1;
   private final double[][] columns = new double[VARIABLES.length][];
   private int[] lines = new int[1024];
   private long startEpochS;
+  private long rows;
   private int n;
-  private int clippedNight;
+  private int clippedLight;
   private int clippedHumidity;
   private BitSet marked = new BitSet();
+  private final double[] nothing = new double[VARIABLES.length];
+  private final double[] group = new double[VARIABLES.length];
+  private final int[] groupCount = new int[VARIABLES.length];
+  private int inGroup;
   private final List<String> warnings = new ArrayList<>();
 
-  SeriesCollector(ProblemList problems, int stepS) {
-    this.problems = problems;
-    this.stepS = stepS;
-  }
-
-  int stepS() {
-    return stepS;
-  }
-
-  int size() {
-    return n;
+  SeriesCollector(ReadContext context, int stepS) {
+    this.context = context;
+    this.problems = context.problems();
+    this.fileStepS = stepS;
+    Arrays.fill(nothing, Double.NaN);
   }
 
   /** Which record a row that starts here is or would be. */
   int index(long fromEpochS) {
-    return n == 0 ? 0 : (int) Math.max(0, (fromEpochS - startEpochS) / stepS);
+    return rows == 0
+        ? 0
+        : (int) Math.max(0, (fromEpochS - startEpochS) / ((long) fileStepS * factor));
   }
 
   /** Values that the file itself marks as put in: bit index x 8 + ordinal. */
@@ -57,8 +60,17 @@ final class SeriesCollector {
     marked = bits;
   }
 
+  /** Moves every interval, before the end. */
+  void shift(int seconds) {
+    startEpochS += seconds;
+  }
+
   void warn(String text) {
     warnings.add(text);
+  }
+
+  boolean isEmpty() {
+    return rows == 0;
   }
 
   /**
@@ -68,20 +80,20 @@ final class SeriesCollector {
    * @param row by ordinal of the variable, NaN where missing; it is copied
    */
   void add(long fromEpochS, int line, double[] row) {
-    if (n == 0) {
+    if (rows == 0) {
       startEpochS = fromEpochS;
     }
-    long ahead = fromEpochS - (startEpochS + (long) n * stepS);
-    if (ahead != 0 && !bridge(ahead, fromEpochS, line)) {
+    long ahead = fromEpochS - (startEpochS + rows * fileStepS);
+    if (ahead != 0 && !jump(ahead, fromEpochS, line)) {
       return;
     }
-    append(row, line);
+    take(row, line);
   }
 
-  private boolean bridge(long ahead, long fromEpochS, int line) {
+  private boolean jump(long ahead, long fromEpochS, int line) {
     String stamp = Stamps.text(fromEpochS);
     if (ahead < 0) {
-      boolean twice = ahead % stepS == 0 && -ahead <= (long) n * stepS;
+      boolean twice = ahead % fileStepS == 0 && fromEpochS >= startEpochS;
       problems.add(
           line,
           1,
@@ -94,37 +106,63 @@ final class SeriesCollector {
               + " fixed offset.");
       return false;
     }
-    if (ahead % stepS != 0) {
+    if (ahead % fileStepS != 0) {
       problems.add(
           line,
           1,
           "time",
           "interval from " + stamp,
-          "a whole number of steps of " + stepS + " s after " + Stamps.text(startEpochS),
+          "a whole number of steps of " + fileStepS + " s after " + Stamps.text(startEpochS),
           "");
       return false;
     }
-    if (ahead > LONGEST_JUMP_S) {
+    if (ahead / fileStepS > LONGEST_JUMP_ROWS) {
       problems.add(
           line,
           1,
           "time",
           "a jump to " + stamp,
-          "at most a year after the row before",
+          "at most " + LONGEST_JUMP_ROWS + " rows without data",
           "Two records in one file? Split it.");
       return false;
     }
-    double[] nothing = new double[VARIABLES.length];
-    Arrays.fill(nothing, Double.NaN);
-    for (long k = 0; k < ahead / stepS; k++) {
-      append(nothing, line);
+    for (long k = 0; k < ahead / fileStepS; k++) {
+      take(nothing, line);
     }
     return true;
   }
 
+  private void take(double[] row, int line) {
+    rows++;
+    if (factor == 1) {
+      append(row, line);
+    } else {
+      for (int v = 0; v < row.length; v++) {
+        if (!Double.isNaN(row[v])) {
+          group[v] += clip(VARIABLES[v], row[v]);
+          groupCount[v]++;
+        }
+      }
+      if (++inGroup == factor) {
+        for (int v = 0; v < row.length; v++) {
+          boolean sum = Resample.isSum(VARIABLES[v]);
+          boolean enough = sum ? groupCount[v] == factor : 2 * groupCount[v] >= factor;
+          group[v] = !enough ? Double.NaN : sum ? group[v] : group[v] / groupCount[v];
+        }
+        append(group, line);
+        inGroup = 0;
+        Arrays.fill(group, 0);
+        Arrays.fill(groupCount, 0);
+      }
+    }
+    if (n == MOST_ROWS) {
+      coarsen();
+    }
+  }
+
   private void append(double[] row, int line) {
     if (n == lines.length) {
-      lines = Arrays.copyOf(lines, n + n / 2);
+      lines = Arrays.copyOf(lines, Math.min(MOST_ROWS, n + n / 2));
     }
     lines[n] = line;
     for (int v = 0; v < VARIABLES.length; v++) {
@@ -133,166 +171,101 @@ final class SeriesCollector {
         if (Double.isNaN(value)) {
           continue;
         }
-        columns[v] = new double[Math.max(1024, lines.length)];
+        columns[v] = new double[lines.length];
         Arrays.fill(columns[v], 0, n, Double.NaN);
       }
       if (columns[v].length <= n) {
         columns[v] = Arrays.copyOf(columns[v], lines.length);
       }
-      columns[v][n] = value;
+      columns[v][n] = clip(VARIABLES[v], value);
     }
-    clip();
     n++;
   }
 
   /**
    * Thermal offsets give a few W/m2 below zero at night; sensors read a little above 100 percent.
    */
-  private void clip() {
-    for (Variable v : VARIABLES) {
-      double[] c = columns[v.ordinal()];
-      if (c == null) {
+  private double clip(Variable v, double value) {
+    if (v.isRadiation() && value <= 0) {
+      clippedLight += value < 0 ? 1 : 0;
+      return 0;
+    }
+    if (v == Variable.HUMIDITY && (value > 100 || value < 0)) {
+      clippedHumidity++;
+      return value > 100 ? 100 : 0;
+    }
+    return value;
+  }
+
+  /** Joins the records to the next longer of the usual steps. */
+  private void coarsen() {
+    int step = fileStepS * factor;
+    int to =
+        step < 300 && 300 % step == 0 ? 300 : step < 3600 && 3600 % step == 0 ? 3600 : 4 * step;
+    int join = to / step;
+    int whole = n / join * join;
+    for (int v = 0; v < VARIABLES.length; v++) {
+      if (columns[v] == null) {
         continue;
       }
-      double value = c[n];
-      if (v.isRadiation() && value <= 0) {
-        clippedNight += value < 0 ? 1 : 0;
-        c[n] = 0;
-      } else if (v == Variable.HUMIDITY && (value > 100 || value < 0)) {
-        clippedHumidity++;
-        c[n] = value > 100 ? 100 : 0;
+      double[] joined = Resample.groups(columns[v], n, join, Resample.isSum(VARIABLES[v]));
+      for (int i = whole; i < n; i++) {
+        // the records of an unfinished group go back to their rows
+        if (!Double.isNaN(columns[v][i])) {
+          boolean sum = Resample.isSum(VARIABLES[v]);
+          group[v] += sum ? columns[v][i] : columns[v][i] * factor;
+          groupCount[v] += factor;
+        }
       }
+      System.arraycopy(joined, 0, columns[v], 0, joined.length);
     }
+    for (int g = 0; g < n / join; g++) {
+      lines[g] = lines[g * join];
+    }
+    inGroup = (n - whole) * factor;
+    n /= join;
+    factor *= join;
   }
 
   /**
    * Checks, bridges gaps and hands over the columns.
    *
-   * @param stands by ordinal of the variable
+   * @param stands by ordinal of the variable, for a row of the file
    */
-  WeatherSeries.Builder finish(ReadOptions options, Stand[] stands) {
+  WeatherSeries.Builder finish(Stand[] stands) {
     if (n == 0) {
       throw problems.fatal(0, 0, "", "no row of data", "at least one row", "");
     }
+    int stepS = fileStepS * factor;
     byte[] filled = new byte[n];
     for (int k = marked.nextSetBit(0); k >= 0; k = marked.nextSetBit(k + 1)) {
       if (k / VARIABLES.length < n) {
         filled[k / VARIABLES.length] |= (byte) (1 << k % VARIABLES.length);
       }
     }
-    for (Variable v : NEEDED) {
-      if (columns[v.ordinal()] == null) {
-        absent(v);
-      } else {
-        fill(v, options, filled);
-      }
+    if (factor > 1) {
+      warnings.add("the rows of " + fileStepS + " s were joined to intervals of " + stepS + " s");
     }
-    if (columns[Variable.PRESSURE.ordinal()] != null) {
-      fill(
-          Variable.PRESSURE,
-          new ReadOptions(options.fillUpToS(), ReadOptions.LongGaps.KEEP),
-          filled);
+    if (!context.part()) {
+      Gaps gaps = new Gaps(context, startEpochS, stepS, n, lines, filled);
+      gaps.bridge(columns);
+      warnings.addAll(gaps.warnings());
     }
     problems.throwIfAny();
-    if (clippedNight > 0) {
-      warnings.add(clippedNight + " irradiances below zero were set to zero");
+    if (clippedLight > 0) {
+      warnings.add(clippedLight + " irradiances below zero were set to zero");
     }
     if (clippedHumidity > 0) {
       warnings.add(clippedHumidity + " relative humidities outside 0 to 100 percent were clipped");
     }
     WeatherSeries.Builder b = new WeatherSeries.Builder(startEpochS, stepS, n);
-    for (Variable v : VARIABLES) {
-      if (columns[v.ordinal()] != null) {
-        b.column(v, Arrays.copyOf(columns[v.ordinal()], n), stands[v.ordinal()]);
-        columns[v.ordinal()] = null;
+    for (int v = 0; v < VARIABLES.length; v++) {
+      if (columns[v] != null) {
+        Stand stand = Resample.stand(stands[v], fileStepS, factor);
+        b.column(VARIABLES[v], Arrays.copyOf(columns[v], n), stand);
+        columns[v] = null;
       }
     }
     return b.filledBits(filled).warnings(warnings);
-  }
-
-  private void absent(Variable v) {
-    if (v == Variable.AIR || v == Variable.GHI) {
-      problems.add(
-          0,
-          0,
-          v.column(),
-          "no value in the whole file",
-          v == Variable.AIR ? "air temperature" : "global horizontal irradiance",
-          "");
-    } else {
-      warnings.add(
-          v == Variable.WIND
-              ? "no wind in the file: a run assumes a constant wind"
-              : "no humidity in the file: a run takes the day's lowest temperature as dew point");
-    }
-  }
-
-  private void fill(Variable v, ReadOptions options, byte[] filled) {
-    double[] c = columns[v.ordinal()];
-    int values = 0;
-    int longGaps = 0;
-    int i = 0;
-    while (i < n) {
-      if (!Double.isNaN(c[i])) {
-        i++;
-        continue;
-      }
-      int end = i;
-      while (end < n && Double.isNaN(c[end])) {
-        end++;
-      }
-      if ((long) (end - i) * stepS <= options.fillUpToS()) {
-        line(c, i, end);
-        for (int k = i; k < end; k++) {
-          filled[k] |= (byte) (1 << v.ordinal());
-        }
-        values += end - i;
-      } else {
-        longGaps++;
-        if (options.longGaps() == ReadOptions.LongGaps.REFUSE) {
-          refuse(v, i, end, options);
-        }
-      }
-      i = end;
-    }
-    if (values > 0) {
-      warnings.add(
-          String.format(
-              Locale.ROOT, "%s: %d missing values bridged by straight lines", v.column(), values));
-    }
-    if (longGaps > 0) {
-      warnings.add(
-          String.format(
-              Locale.ROOT,
-              "%s: %d gaps longer than %.1f h",
-              v.column(),
-              longGaps,
-              options.fillUpToS() / 3600.0));
-    }
-  }
-
-  private void refuse(Variable v, int i, int end, ReadOptions options) {
-    problems.add(
-        lines[i],
-        0,
-        v.column(),
-        "no value in the intervals from "
-            + Stamps.text(startEpochS + (long) i * stepS)
-            + " to "
-            + Stamps.text(startEpochS + (long) end * stepS)
-            + " (up to line "
-            + lines[end - 1]
-            + ")",
-        "gaps of at most " + options.fillUpToS() / 3600.0 + " h",
-        "Fill it from another record, or cut the file.");
-  }
-
-  /** A straight line over the gap; at an end of the file the nearest value. */
-  private void line(double[] c, int from, int to) {
-    double a = from > 0 ? c[from - 1] : c[to];
-    double b = to < n ? c[to] : a;
-    for (int k = from; k < to; k++) {
-      c[k] = a + (b - a) * (k - from + 1) / (to - from + 1);
-    }
   }
 }

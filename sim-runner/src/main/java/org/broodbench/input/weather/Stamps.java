@@ -86,6 +86,45 @@ final class Stamps {
         f.digits(field, 0, 4), f.digits(field, 5, 2), f.digits(field, 8, 2), hour, minute, second);
   }
 
+  /**
+   * Date and time as the numbers in a text, in this order: "ymdhms", "dmyhm" and the like. What is
+   * between the numbers does not matter, but a sign or a zone after them does: only {@code Z} may
+   * follow.
+   */
+  static long byOrder(String text, String order) {
+    int[] part = {0, 1, 1, 0, 0, 0};
+    int i = 0;
+    int k = 0;
+    while (i < text.length() && k < order.length()) {
+      if (!isDigit(text.charAt(i))) {
+        i++;
+        continue;
+      }
+      int slot = "ymdhns".indexOf(order.charAt(k));
+      // numbers without marks between them have fixed widths
+      int widest = slot == 0 ? 4 : 2;
+      int value = 0;
+      int width = 0;
+      while (i < text.length() && width < widest && isDigit(text.charAt(i))) {
+        value = 10 * value + (text.charAt(i) - '0');
+        i++;
+        width++;
+      }
+      part[slot] = value;
+      k++;
+    }
+    String rest = text.substring(i);
+    boolean complete = k == order.length() || k >= 3 && rest.isEmpty();
+    if (!complete || !rest.matches("[:.0]*Z?")) {
+      return NONE;
+    }
+    return epochS(part[0], part[1], part[2], part[3], part[4], part[5]);
+  }
+
+  private static boolean isDigit(char c) {
+    return c >= '0' && c <= '9';
+  }
+
   /** For messages. */
   static String text(long epochS) {
     return Instant.ofEpochSecond(epochS).toString();

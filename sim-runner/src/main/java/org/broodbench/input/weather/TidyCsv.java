@@ -42,11 +42,6 @@ public final class TidyCsv implements WeatherFormat {
   private static final String FILLED = "filled";
   private static final Variable[] VARIABLES = Variable.values();
 
-  /** What can be; wider than any record on Earth. */
-  private static final double[][] RANGE = {
-    {-95, 65}, {-5, 110}, {0, 120}, {-50, 2000}, {-50, 1600}, {-50, 1600}, {0, 500}, {30000, 115000}
-  };
-
   TidyCsv() {}
 
   @Override
@@ -70,7 +65,8 @@ public final class TidyCsv implements WeatherFormat {
   }
 
   @Override
-  public WeatherSeries read(LineSource lines, ProblemList problems, ReadOptions options) {
+  public WeatherSeries read(LineSource lines, ReadContext context) {
+    ProblemList problems = context.problems();
     Map<String, String> head = new HashMap<>();
     Map<String, Integer> headLine = new HashMap<>();
     boolean more;
@@ -106,8 +102,11 @@ public final class TidyCsv implements WeatherFormat {
       throw problems.fatal(
           0, 0, "step_s", "no line \"# step_s: ...\"", "the length of an interval, s", "");
     }
-    SeriesCollector rows = new SeriesCollector(problems, (int) step);
-    double[] row = new double[VARIABLES.length];
+    SeriesCollector rows = new SeriesCollector(context, (int) step);
+    Picks picks = new Picks(problems);
+    for (Variable v : VARIABLES) {
+      picks.add(v, v.column(), at[v.ordinal()]);
+    }
     java.util.BitSet filled = new java.util.BitSet();
     while (lines.next()) {
       if (lines.isBlank()) {
@@ -125,10 +124,7 @@ public final class TidyCsv implements WeatherFormat {
         problems.add(line, f.column(0), TIME, f.text(0), "UTC as 2027-04-20T05:00:00Z", "");
         continue;
       }
-      Cells cells = new Cells(f, problems, line);
-      for (int v = 0; v < row.length; v++) {
-        row[v] = cells.scaled(at[v], VARIABLES[v].column(), 1, RANGE[v][0], RANGE[v][1]);
-      }
+      double[] row = picks.row(f, line);
       if (filledAt >= 0 && !f.isEmpty(filledAt)) {
         for (String name : f.text(filledAt).split("\\+")) {
           for (int v = 0; v < row.length; v++) {
@@ -141,7 +137,7 @@ public final class TidyCsv implements WeatherFormat {
       rows.add(from, line, row);
     }
     rows.alreadyFilled(filled);
-    return rows.finish(options, stands)
+    return rows.finish(stands)
         .formatId(id())
         .windHeightM(windHeight)
         .place(place)

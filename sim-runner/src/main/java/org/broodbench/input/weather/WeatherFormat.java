@@ -14,5 +14,5 @@ interface WeatherFormat {
   boolean recognises(Head head);
 
   /** Reads a whole file; what is wrong goes to the problems. */
-  WeatherSeries read(LineSource lines, ProblemList problems, ReadOptions options);
+  WeatherSeries read(LineSource lines, ReadContext context);
 }
