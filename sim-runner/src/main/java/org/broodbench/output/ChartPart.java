@@ -79,7 +79,10 @@ final class ChartPart {
           .append('.');
     }
     out.append("</p><ul class=\"key needs-script\">");
-    for (int i = c.lines().size() - 1; i >= 0; i--) {
+    // the line that matters most is drawn last, over the others, and named first
+    boolean strips = c.lines().get(0).draw() == Line.Draw.STRIP;
+    for (int n = 0; n < c.lines().size(); n++) {
+      int i = strips ? n : c.lines().size() - 1 - n;
       Line l = c.lines().get(i);
       out.append(
           ("<li><button type=\"button\" aria-pressed=\"true\" data-chart=\"%s\" data-line=\"%d\">"

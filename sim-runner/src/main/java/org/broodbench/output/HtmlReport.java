@@ -75,9 +75,16 @@ public final class HtmlReport {
         .append("</style></head>\n<body>\n")
         .append("<a class=\"skip\" href=\"#main\">Skip to the verdict</a>\n");
     header(out, outcome, m);
+    contents(out);
     out.append("<main id=\"main\" tabindex=\"-1\">\n")
         .append(verdict.html(remedies))
-        .append(new ChartPart(outcome, m).html(charts));
+        .append(new ChartPart(outcome, m).html(charts))
+        .append(DayPart.html(outcome, m))
+        .append(LedgerPart.html(outcome, m))
+        .append(FiguresPart.html(outcome, m))
+        .append(SurePart.html(outcome, m))
+        .append(EventPart.html(events));
+    assumed(out, outcome, m);
     cautions(out);
     out.append("</main>\n")
         .append("<footer><p>Made by Broodbench from a simulation, seed ")
@@ -115,6 +122,55 @@ public final class HtmlReport {
   private static String radio(String value, String label, boolean checked) {
     return "<label><input type=\"radio\" name=\"units\" value=\"%s\"%s> %s</label>"
         .formatted(value, checked ? " checked" : "", label);
+  }
+
+  private static void contents(StringBuilder out) {
+    String[][] parts = {
+      {"verdict", "Verdict"},
+      {"charts", "Pictures"},
+      {"days", "Day by day"},
+      {"energy", "Watt-hours"},
+      {"ledgers", "Heat, water, gas"},
+      {"figures", "Figures"},
+      {"sure", "How sure"},
+      {"events", "Events"},
+      {"assumed", "Assumed"},
+      {"cautions", "Cautions"}
+    };
+    out.append("<nav aria-label=\"On this page\"><ul>");
+    for (String[] p : parts) {
+      out.append("<li><a href=\"#%s\">%s</a></li>".formatted(p[0], p[1]));
+    }
+    out.append("</ul></nav>\n");
+  }
+
+  private static void assumed(StringBuilder out, Outcome o, Markup m) {
+    out.append("<section id=\"assumed\" aria-labelledby=\"assumed-h\">")
+        .append("<h2 id=\"assumed-h\">What was assumed</h2>");
+    if (o.assumed().isEmpty()) {
+      out.append("<p>Nothing beyond the scenario file.</p>");
+    } else {
+      out.append("<p>The scenario left these open, so the program filled them in:</p>");
+      items(out, o.assumed(), m);
+    }
+    if (o.weather().filledHours() > 0 || !o.weather().warnings().isEmpty()) {
+      out.append("<h3>About the weather</h3>");
+      if (o.weather().filledHours() > 0) {
+        out.append("<p>")
+            .append(Quantity.plain(o.weather().filledHours(), 0))
+            .append(" hours were missing in the record and were filled.</p>");
+      }
+      items(out, o.weather().warnings(), m);
+    }
+    out.append("</section>\n");
+  }
+
+  private static void items(StringBuilder out, List<String> items, Markup m) {
+    out.append("<ul>");
+    for (String item : items) {
+      out.append("<li>").append(m.prose(item)).append("</li>");
+    }
+    out.append("</ul>");
   }
 
   private static void cautions(StringBuilder out) {

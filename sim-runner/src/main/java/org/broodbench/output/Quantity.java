@@ -80,4 +80,13 @@ enum Quantity {
     String digits = rounded.abs().toPlainString();
     return rounded.signum() < 0 ? "−" + digits : digits;
   }
+
+  /** Hours; a time too short for a tenth of an hour is told in minutes or seconds. */
+  static String hours(double hours) {
+    double seconds = hours * 3600;
+    if (seconds >= 0.5 && seconds < 59.5) {
+      return plain(seconds, 0) + " s";
+    }
+    return hours > 0 && hours < 0.95 ? plain(hours * 60, 0) + " min" : plain(hours, 1) + " h";
+  }
 }

@@ -35,7 +35,7 @@ final class RequirementWords {
       case HIGHEST_PAN, HIGHEST_BROOD -> m.amount(Quantity.TEMPERATURE, value, 1);
       case HIGHEST_CO2 -> Quantity.plain(value, 2) + " %";
       case LOWEST_HUMIDITY -> Quantity.plain(value, 0) + " %";
-      case HOURS_CONDENSING, HOURS_SHED -> Quantity.plain(value, 1) + " h";
+      case HOURS_CONDENSING, HOURS_SHED -> Quantity.hours(value);
     };
   }
 
@@ -49,7 +49,7 @@ final class RequirementWords {
       case HIGHEST_PAN, HIGHEST_BROOD -> m.amount(Quantity.DIFFERENCE, apart, 1);
       case HIGHEST_CO2 -> Quantity.plain(apart, 2) + " points";
       case LOWEST_HUMIDITY -> Quantity.plain(apart, 0) + " points";
-      case HOURS_CONDENSING, HOURS_SHED -> Quantity.plain(apart, 1) + " h";
+      case HOURS_CONDENSING, HOURS_SHED -> Quantity.hours(apart);
     };
   }
 

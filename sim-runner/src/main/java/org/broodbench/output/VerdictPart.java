@@ -94,13 +94,22 @@ final class VerdictPart {
             + m.amount(Quantity.MILLIMETRES, 50, 0)
             + " more insulation: "
             + Quantity.plain(o.insulationOnly().brood().percentInBand(), 1)
-            + " %.";
+            + " %."
+            + insulation();
     return heat
         + " The battery came down to "
         + Quantity.plain(100 * r.battery().lowestSoc().value(), 0)
         + " % and ended at "
         + Quantity.plain(100 * r.battery().finalSoc(), 0)
         + " %.";
+  }
+
+  /** Where insulation alone does as well, the keeper should hear it at once. */
+  private String insulation() {
+    boolean asWell =
+        o.scenario().heater().powerW() > 0
+            && o.insulationOnly().brood().percentInBand() >= o.main().brood().percentInBand();
+    return asWell ? " <b>Insulation alone would do as well as this heater, or better.</b>" : "";
   }
 
   private String requirement(JudgedRequirement r) {
@@ -176,8 +185,8 @@ final class VerdictPart {
               + ": first on "
               + Explain.moment(o.scenario(), a.firstAtS())
               + ", "
-              + Quantity.plain(a.hours(), 1)
-              + " h in all");
+              + Quantity.hours(a.hours())
+              + " in all");
     }
     list(out, "alarms", "Alarms that the controller raised", lines);
   }

@@ -236,6 +236,13 @@
     });
   }
 
+  // the highest number of a scale carries the unit
+  function withUnit(splits, unit) {
+    const step = splits.length > 1 ? splits[1] - splits[0] : 1;
+    const d = step < 0.1 ? 2 : step < 1 ? 1 : 0;
+    return splits.map((s, i) => digits(s, d) + (i === splits.length - 1 ? ' ' + unit : ''));
+  }
+
   const FONT = '12px system-ui, "DejaVu Sans", sans-serif';
 
   function build(plan) {
@@ -251,21 +258,17 @@
       },
       {
         stroke: ink, grid: strips ? { show: false } : line, ticks: line, font: FONT,
-        size: strips ? 62 : 48,
+        size: strips ? 62 : 56,
         splits: strips ? () => plan.lines.map((l, i) => plan.lines.length - 1 - i + 0.39) : undefined,
         values: strips
           ? () => plan.lines.map((l) => l.label.split(' ')[0])
-          : (u, splits) => {
-              const d = splits.length > 1 && splits[1] - splits[0] < 0.1 ? 2
-                : splits.length > 1 && splits[1] - splits[0] < 1 ? 1 : 0;
-              return splits.map((s) => digits(s, d));
-            },
+          : (u, splits) => withUnit(splits, plan.axis === 'temperature' ? unitOf('t') : plan.axis),
       },
     ];
     if (right) {
       axes.push({
-        scale: 'right', side: 1, stroke: ink, grid: { show: false }, ticks: line, font: FONT, size: 46,
-        values: (u, splits) => splits.map((s) => digits(s, 1)),
+        scale: 'right', side: 1, stroke: ink, grid: { show: false }, ticks: line, font: FONT, size: 56,
+        values: (u, splits) => withUnit(splits, 'V'),
       });
     }
     const series = [{}];
@@ -304,6 +307,7 @@
         axes, series,
         hooks: {
           drawClear: [(c) => shade(c, plan)],
+          draw: [(c) => nameScale(c, plan, place)],
           setScale: [(c, key) => {
             if (key === 'x' && !busy) show(c.scales.x.min, c.scales.x.max);
           }],
@@ -312,6 +316,18 @@
       },
       dataOf(plan), place);
     charts.push({ plan, u, place });
+  }
+
+  // what is drawn, for those who do not see it
+  function nameScale(u, plan, place) {
+    const { x, y } = u.scales;
+    const unit = plan.axis === 'temperature' ? unitOf('t') : plan.axis;
+    place.setAttribute('aria-label',
+      document.getElementById('title-' + plan.id).textContent +
+      ' from ' + moment(x.min) + ' to ' + moment(x.max) +
+      (plan.id === 'switches' ? '' :
+        ', scale from ' + digits(y.min, 1) + ' to ' + digits(y.max, 1) + ' ' + unit) +
+      '; the numbers are in the table after it');
   }
 
   function valueText(l, x) {
@@ -430,6 +446,8 @@
 
   run.charts.forEach(build);
   describe();
+  // charts draw a moment later, so the first moment is picked after that
+  requestAnimationFrame(() => point(run.worst === null ? 0 : rowOf(run.worst)));
   // a picture may be drawn before the page has its final width
   addEventListener('resize', resize);
   resize();
@@ -451,6 +469,81 @@
       b.setAttribute('aria-pressed', String(on));
       const chart = charts.find((c) => c.plan.id === b.dataset.chart);
       chart.u.setSeries(Number(b.dataset.line) + 1, { show: on });
+    };
+  }
+
+  for (const b of all('button.day')) {
+    b.onclick = () => showDay(Number(b.dataset.from), Number(b.dataset.from) + 86400);
+  }
+
+  // ---- events: [second, what, from, to, reason] in one flat row, words by number
+
+  const MORE = 200;
+  const SWITCHED = /^(-?[\d.]+) (°C|cm²)$/;
+  const events = [];
+  for (let i = 0; i < run.events.rows.length; i += 5) {
+    const [at, ...words] = run.events.rows.slice(i, i + 5);
+    events.push([at, ...words.map((w) => run.events.words[w])]);
+  }
+  const plainWords = (t) => t.replaceAll('_', ' ');
+  let eventLimit = MORE;
+
+  // a number with a unit becomes an element that the unit switch finds
+  function stateNode(text) {
+    const m = SWITCHED.exec(text);
+    if (m === null) return document.createTextNode(plainWords(text));
+    const el = document.createElement('data');
+    el.value = m[1];
+    el.dataset.q = m[2] === '°C' ? 't' : 'cm2';
+    el.dataset.d = el.dataset.e = m[2] === '°C' ? '1' : '2';
+    return el;
+  }
+
+  function eventRow([at, what, from, to, reason]) {
+    const row = document.createElement('tr');
+    const when = document.createElement('th');
+    when.scope = 'row';
+    when.textContent = moment(run.start + at) + ':' + two(Math.floor(at) % 60);
+    const deed = document.createElement('td');
+    const name = plainWords(what);
+    deed.append(name.charAt(0).toUpperCase() + name.slice(1) + ' ');
+    if (from !== '' && what === 'shed level') deed.append('from ', stateNode(from), ' ');
+    if (from !== '' && what === 'shed level') deed.append('to ');
+    deed.append(stateNode(to));
+    const why = document.createElement('td');
+    why.textContent = reason;
+    row.append(when, deed, why);
+    return row;
+  }
+
+  function listEvents() {
+    const kind = $('event-kind').value;
+    const word = $('event-word').value.trim().toLowerCase();
+    const fit = events.filter(
+      (e) => (kind === '' || e[1] === kind) &&
+        (word === '' || plainWords(e.slice(1).join(' ')).toLowerCase().includes(word)));
+    $('event-rows').replaceChildren(...fit.slice(0, eventLimit).map(eventRow));
+    writeNumbers($('event-rows'));
+    $('event-count').textContent = fit.length > eventLimit
+      ? 'First ' + eventLimit + ' of ' + fit.length : fit.length + ' listed';
+    $('event-more').hidden = fit.length <= eventLimit;
+  }
+
+  if ($('event-list') !== null) {
+    for (const kind of new Set(events.map((e) => e[1]))) {
+      const name = plainWords(kind);
+      $('event-kind').append(new Option(name, kind));
+    }
+    const again = () => {
+      eventLimit = MORE;
+      listEvents();
+    };
+    $('event-list').ontoggle = again;
+    $('event-kind').onchange = again;
+    $('event-word').oninput = again;
+    $('event-more').onclick = () => {
+      eventLimit += MORE;
+      listEvents();
     };
   }
 
