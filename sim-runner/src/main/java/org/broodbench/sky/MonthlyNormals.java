@@ -1,5 +1,7 @@
 package org.broodbench.sky;
 
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -56,6 +58,71 @@ public record MonthlyNormals(List<Month> months) {
               new Month(13.0, 2.6, 3.4, 0.44, 0.36, 6.5, 1.5),
               new Month(6.5, -1.8, 4.0, 0.38, 0.40, 6.0, 1.5),
               new Month(2.0, -6.0, 4.4, 0.36, 0.42, 5.5, 1.5)));
+
+  /**
+   * The normals of a record, to make more weather like it.
+   *
+   * @param w a year or more, with a place or coordinates; every month must be in it
+   */
+  public static MonthlyNormals of(WeatherSeries w) {
+    double latitude =
+        w.coordinates()
+            .orElseThrow(() -> new IllegalArgumentException("a record without coordinates"))
+            .latitudeDeg();
+    DailySums d = DailySums.of(w);
+    double toTenM = w.windHeightM() > 0.1 ? Wind.logRatio(w.windHeightM(), 10, 0.03) : 1;
+    double[][] sums = new double[12][7];
+    int[] days = new int[12];
+    double[] meanC = new double[12];
+    for (int pass = 0; pass < 2; pass++) {
+      for (int k = 0; k < d.days(); k++) {
+        LocalDate date = LocalDate.ofEpochDay(d.firstEpochDay() + k);
+        int m = date.getMonthValue() - 1;
+        if (Double.isNaN(d.meanC()[k]) || Double.isNaN(d.ghiKWhM2()[k])) {
+          continue;
+        }
+        if (pass == 1) {
+          double off = d.meanC()[k] - meanC[m] / days[m];
+          sums[m][2] += off * off;
+          continue;
+        }
+        int n = date.getDayOfYear();
+        double outside =
+            Almanac.dailyMJ(
+                    latitude,
+                    Almanac.cooperDeclinationDeg(n),
+                    Irradiance.SOLAR_CONSTANT_W_M2 * Irradiance.spencerDistanceFactor(n))
+                / 3.6;
+        double mm = d.precipMm()[k];
+        days[m]++;
+        meanC[m] += d.meanC()[k];
+        sums[m][0] += d.highC()[k];
+        sums[m][1] += d.lowC()[k];
+        sums[m][3] += d.ghiKWhM2()[k] / Math.max(outside, 0.05);
+        sums[m][4] += mm >= 0.1 ? 1 : 0;
+        sums[m][5] += mm >= 0.1 ? mm : 0;
+        sums[m][6] += Double.isNaN(d.windMS()[k]) ? 2 : d.windMS()[k] * toTenM;
+      }
+    }
+    List<Month> months = new ArrayList<>();
+    for (int m = 0; m < 12; m++) {
+      if (days[m] == 0) {
+        throw new IllegalArgumentException("the record has no day of month " + (m + 1));
+      }
+      double[] s = sums[m];
+      int n = days[m];
+      months.add(
+          new Month(
+              s[0] / n,
+              s[1] / n,
+              StrictMath.sqrt(s[2] / n),
+              s[3] / n,
+              s[4] / n,
+              s[4] > 0 ? s[5] / s[4] : 0,
+              s[6] / n));
+    }
+    return new MonthlyNormals(months);
+  }
 
   /** The numbers of a day of the year, 1 to 366. */
   public Month at(int dayOfYear) {

@@ -23,7 +23,11 @@ public final class WeatherGenerator {
   private static final double INDEX_MEMORY = 0.65;
   private static final double WARMTH_MEMORY = 0.7;
   private static final double LOWEST_CLEARNESS = 0.14;
-  private static final double HIGHEST_CLEARNESS = 0.72;
+  private static final double SKY_SWING = 0.36;
+
+  /** Below 1 it cools faster in the evening than before dawn, as records do; own choice. */
+  private static final double EVENING = 0.75;
+
   private static final double HIGH_AT_SOLAR_H = 14.5;
 
   private final GeneratorSettings s;
@@ -62,6 +66,8 @@ public final class WeatherGenerator {
 
   private void drawDays() {
     Draws draws = new Draws(s.seed(), 1);
+    // clear days rise with the height of the place: a little below FAO-56 equation 37
+    double clearest = 0.70 + 2.5e-5 * s.place().altitudeM();
     double z = draws.normal();
     double warm = draws.normal();
     for (int d = 0; d < days; d++) {
@@ -77,8 +83,7 @@ public final class WeatherGenerator {
       double colder = spellColderByK(d - 1);
       double fair = colder > 0 ? Math.min(z, 0) * 0.3 - 1.4 : z;
       index[d] = fair;
-      double sky = m.clearness() * (1 + 0.36 * fair + 0.08 * clearNoise);
-      sky = Math.max(LOWEST_CLEARNESS, Math.min(HIGHEST_CLEARNESS, sky));
+      double sky = sky(m.clearness(), clearest, fair + 0.22 * clearNoise);
       clearness[d] = sky * (1 - s.stress().cloudierBy());
       // foul days are cooler in summer and, with less heat lost at night, milder in winter
       double summer = -StrictMath.cos(2 * StrictMath.PI * (dayOfYear - 15) / 365.25);
@@ -97,6 +102,22 @@ public final class WeatherGenerator {
       dewC[d] = lowC[d] - 1 + (rainMm[d] > 0 ? 1 : -1.2 * Math.max(0, fair)) + 0.8 * dewNoise;
       windMS[d] = m.windMS() * StrictMath.exp(0.3 * windNoise - 0.18 * fair - 0.06);
     }
+  }
+
+  /**
+   * Clearness of a day: a swing of 0.36 for each unit of the index, narrower upwards where the
+   * clear sky is near; the centre is shifted so that the mean stays. A standard normal variable
+   * exceeds 0 by 0.4 on average, hence that factor.
+   */
+  private static double sky(double mean, double clearest, double index) {
+    double centre = mean;
+    double up = SKY_SWING;
+    for (int i = 0; i < 20; i++) {
+      up = Math.min(SKY_SWING, Math.max(0, clearest - centre) / (1.5 * centre));
+      centre = mean / (1 - 0.4 * (SKY_SWING - up));
+    }
+    double sky = centre * (1 + (index > 0 ? up : SKY_SWING) * index);
+    return Math.max(LOWEST_CLEARNESS, Math.min(clearest, sky));
   }
 
   private double spellColderByK(int day) {
@@ -161,16 +182,17 @@ public final class WeatherGenerator {
 
   private double temperature(int d, double solarH) {
     if (solarH < riseSolarH[d]) {
-      return cosine(highC[d - 1], lowC[d], HIGH_AT_SOLAR_H - 24, riseSolarH[d], solarH);
+      return night(highC[d - 1], lowC[d], HIGH_AT_SOLAR_H - 24, riseSolarH[d], solarH);
     }
     if (solarH <= HIGH_AT_SOLAR_H) {
-      return cosine(lowC[d], highC[d], riseSolarH[d], HIGH_AT_SOLAR_H, solarH);
+      return Disaggregation.half(lowC[d], highC[d], riseSolarH[d], HIGH_AT_SOLAR_H, solarH);
     }
-    return cosine(highC[d], lowC[d + 1], HIGH_AT_SOLAR_H, riseSolarH[d + 1] + 24, solarH);
+    return night(highC[d], lowC[d + 1], HIGH_AT_SOLAR_H, riseSolarH[d + 1] + 24, solarH);
   }
 
-  private static double cosine(double a, double b, double from, double to, double x) {
-    return a + 0.5 * (b - a) * (1 - StrictMath.cos(StrictMath.PI * (x - from) / (to - from)));
+  private static double night(double high, double low, double from, double to, double solarH) {
+    return Disaggregation.half(
+        high, low, 0, 1, StrictMath.pow((solarH - from) / (to - from), EVENING));
   }
 
   /** Shares each solar day's light among its hours; broken cloud makes single hours vary. */
@@ -206,7 +228,7 @@ public final class WeatherGenerator {
     for (int i = 0; i < n; i++) {
       int d = dayIndex(start + (i + 0.5) * HOUR_S);
       double share = dayWeight[d] > 0 ? weight[i + margin] / dayWeight[d] : 0;
-      ghi[i] = round(Math.min(clearness[d] * dayOutside[d] * share, 0.8 * outside[i + margin]), 1);
+      ghi[i] = round(Math.min(clearness[d] * dayOutside[d] * share, 0.85 * outside[i + margin]), 1);
     }
   }
 
@@ -243,11 +265,11 @@ public final class WeatherGenerator {
   }
 
   private double riseSolarHour(long epochDay) {
-    Sun.Day day = Sun.day(epochDay, s.place());
-    if (day.riseEpochS().isEmpty()) {
-      return day.upAtNoon() ? 3 : 9;
-    }
-    return 12 - (day.transitEpochS() - day.riseEpochS().getAsLong()) / 3600.0;
+    int n = LocalDate.ofEpochDay(epochDay).getDayOfYear();
+    double half =
+        Almanac.sunsetHourAngleDeg(s.place().latitudeDeg(), Almanac.cooperDeclinationDeg(n)) / 15;
+    // in the polar night and day the coldest hour comes some hours before noon all the same
+    return 12 - Math.max(3, Math.min(9, half));
   }
 
   private static double round(double value, double unit) {
