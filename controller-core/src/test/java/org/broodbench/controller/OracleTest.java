@@ -61,6 +61,7 @@ class OracleTest {
   }
 
   @Test
+  @Tag("fast")
   void coreAndSpecificationAgreeForAHundredThousandSteps() {
     assertNull(firstDifference(SpecTables.read(), 150_000, 1));
   }
