@@ -96,8 +96,12 @@ public final class ColonyHeat {
     return Portable.exp(LN_Q10_BROOD * (coreC - 34.5)) * Portable.logistic((42 - coreC) * 2);
   }
 
+  /** Resting heat, W/kg: collapses in chill coma, and above 46 °C, where adults die. */
   private static double rest(double bodyC) {
-    return 10 * Portable.exp(LN_Q10_REST * (bodyC - 35)) * Portable.logistic(bodyC - 10);
+    return 10
+        * Portable.exp(LN_Q10_REST * (bodyC - 35))
+        * Portable.logistic(bodyC - 10)
+        * Portable.logistic((46 - bodyC) * 2);
   }
 
   private static double act(double bodyC) {

@@ -69,8 +69,7 @@ final class HiveLayout {
         pairs.add(new int[] {air[i - 1], air[i]});
       }
       double perimeterM = 2 * (hive.lengthM() + hive.widthM());
-      double outM = 2 * thicknessM(hive.wall());
-      double meanM2 = (perimeterM + 2 * outM) * box.heightM(); // mid-plane of the walls
+      double meanM2 = (perimeterM + 4 * innerThicknessM(hive.wall())) * box.heightM();
       double lengthShare = hive.lengthM() / (hive.lengthM() + hive.widthM()) / 2;
       double widthShare = hive.widthM() / (hive.lengthM() + hive.widthM()) / 2;
       stack(
@@ -92,8 +91,8 @@ final class HiveLayout {
     pairs.add(new int[] {nest, air[hive.broodBox()]});
     wettable(boxes, nest, nest, Math.max(0.05, colony.broodFrames() * 2 * broodSideM2));
     nestVolumeM3 = Math.max(5e-4, colony.broodFrames() * broodSideM2 * 2 * BEE_SPACE_M);
-    double faceM2 =
-        (hive.lengthM() + thicknessM(hive.lid())) * (hive.widthM() + thicknessM(hive.lid()));
+    double lidM = innerThicknessM(hive.lid());
+    double faceM2 = (hive.lengthM() + lidM) * (hive.widthM() + lidM);
     int floorNode =
         stack("floor", hive, hive.floor(), 0, faceM2, InnerFace.Direction.DOWN, 0, new double[5]);
     stack(
@@ -118,12 +117,12 @@ final class HiveLayout {
     }
   }
 
-  private static double thicknessM(List<Layer> layers) {
-    double sumM = 0;
-    for (Layer l : layers) {
-      sumM += l.thicknessM();
-    }
-    return sumM;
+  /**
+   * Areas are those of the mid-plane of the innermost layer, the box proper; what edges and corners
+   * of insulation around it add is the edge factor's part, so that a factor of 1 is edge-free.
+   */
+  private static double innerThicknessM(List<Layer> layers) {
+    return layers.get(0).thicknessM();
   }
 
   /** Adds the layers of one wall, floor or lid; returns its innermost node. */

@@ -408,6 +408,11 @@ public final class HiveModel {
     return alive ? colony.mantleC() : heat.end(layout.air[brood]);
   }
 
+  /** Nodes and faces, for tests. */
+  HiveLayout layout() {
+    return layout;
+  }
+
   /** Number of heat nodes. */
   public int heatNodes() {
     return heat.size();

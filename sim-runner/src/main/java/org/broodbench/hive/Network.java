@@ -42,8 +42,9 @@ final class Network {
   private final double[] inner;
   private final double[] end;
   private final double[] mean;
-  private final double[] previous;
-  private double previousStep;
+  private final double[] slope;
+  private final double[] drawn;
+  private int stepsSinceForget;
 
   /**
    * Builds the network.
@@ -64,7 +65,8 @@ final class Network {
     inner = new double[n];
     end = new double[n];
     mean = new double[n];
-    previous = new double[n];
+    slope = new double[n];
+    drawn = new double[n];
     boolean[][] linked = new boolean[n][n];
     for (int[] p : pairs) {
       linked[p[0]][p[1]] = true;
@@ -96,7 +98,8 @@ final class Network {
     end[node] = value;
     inner[node] = value;
     mean[node] = value;
-    previous[node] = value;
+    slope[node] = 0;
+    drawn[node] = 0;
   }
 
   /** Changes a node's storage; the caller accounts for what that does to its balance. */
@@ -149,19 +152,17 @@ final class Network {
     b[node] += rate;
   }
 
-  /**
-   * Value at the coming step's middle, drawn out from the last two states; the present value after
-   * {@link #forget}.
-   */
+  /** Value at the coming step's middle, drawn out from the last steps. */
   double ahead(int node, double stepS) {
-    return previousStep > 0
-        ? start[node] + 0.5 * stepS / previousStep * (start[node] - previous[node])
-        : start[node];
+    return start[node] + 0.5 * stepS * drawn[node];
   }
 
   /** Makes {@link #ahead} start anew from the present state, after a sudden change of the links. */
   void forget() {
-    previousStep = 0;
+    stepsSinceForget = 0;
+    for (int i = 0; i < n; i++) {
+      drawn[i] = 0;
+    }
   }
 
   /** Integrates over one step; the state stays at the start until {@link #accept}. */
@@ -207,10 +208,25 @@ final class Network {
   /** Makes the end of the last solved step the present state. */
   void accept(double stepS) {
     for (int i = 0; i < n; i++) {
-      previous[i] = start[i];
+      double now = (end[i] - start[i]) / stepS;
+      drawn[i] = stepsSinceForget > 0 ? limited(now, slope[i]) : now;
+      slope[i] = now;
       start[i] = end[i];
     }
-    previousStep = stepS;
+    stepsSinceForget++;
+  }
+
+  /**
+   * The slope to draw out with: the last one, at most twice the one before, and backwards to the
+   * mean of the last two states where it turned. A smooth course is hardly touched (at a turn its
+   * slope is next to nothing); what bursts is held back and what swings is damped.
+   */
+  private static double limited(double now, double before) {
+    if (now * before <= 0) {
+      return -now;
+    }
+    double most = 2 * before;
+    return now > 0 ? (now < most ? now : most) : (now > most ? now : most);
   }
 
   double start(int node) {

@@ -138,4 +138,9 @@ public final class Simulation {
         || wanted.fan != held.fan
         || wanted.inverter != held.inverter;
   }
+
+  /** The plant, for tests that look at the truth beside the readings. */
+  Plant plant() {
+    return plant;
+  }
 }

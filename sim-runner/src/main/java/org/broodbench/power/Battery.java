@@ -22,7 +22,7 @@ public final class Battery {
   private final TwoWells wells;
   private final OpenCircuit curve;
   private final double capacityAh;
-  private final double availableShare;
+  private final double leakPerS;
   private double temperatureC;
 
   /** A rested battery at its initial state of charge and the temperature of its place. */
@@ -51,8 +51,9 @@ public final class Battery {
       }
     }
     capacityAh = spec.capacityAh() * fullPerRated;
-    availableShare = c;
     wells = new TwoWells(c, kPerH, capacityAh, spec.initialSoc());
+    // a month leaves 1 − share, whatever the steps
+    leakPerS = -StrictMath.log(1 - spec.selfDischargePerMonth()) / MONTH_S;
   }
 
   /** State of charge, 0 to 1. */
@@ -65,9 +66,10 @@ public final class Battery {
     return curve.volts(wells.availableHead());
   }
 
-  /** Open-circuit volts after half a step of a current, V. */
-  public double ocvAheadV(double currentA, double hours) {
-    return curve.volts(wells.availableHead() + 0.5 * hours * wells.headSlopePerH(currentA));
+  /** Mean open-circuit volts over a step of a current, V. */
+  public double meanOcvV(double currentA, double hours) {
+    double stored = currentA < 0 ? chargeEfficiency() * currentA : currentA;
+    return curve.meanV(wells.availableHead(), wells.headAfter(stored, hours));
   }
 
   /** Internal resistance at its temperature, Ω. */
@@ -130,28 +132,19 @@ public final class Battery {
     return spec.coulombicEfficiency() + fall * (0.5 - spec.coulombicEfficiency());
   }
 
-  /** Energy held in both wells, J. */
-  private double energyJ() {
-    double availableFullAh = availableShare * capacityAh;
-    double boundFullAh = capacityAh - availableFullAh;
-    return 3600
-        * (availableFullAh * curve.integralV(wells.availableHead())
-            + boundFullAh * curve.integralV(wells.boundHead()));
-  }
-
   /**
-   * Holds a current over a step and books what became of it.
+   * Holds a current over a step and books what became of it. Every amount of charge is weighed with
+   * the exact mean of the open-circuit volts over the way its level went, so that the terms add up.
    *
    * @param currentA at the terminals, discharge positive
-   * @param ocvV open-circuit volts that the current was worked out with
+   * @param ocvV open-circuit volts that the current was worked out with: {@link #meanOcvV}
    * @param seconds length of the step
    */
   void hold(double currentA, double ocvV, double seconds, PowerLedger ledger) {
     double hours = seconds / 3600;
-    double beforeJ = energyJ();
-    double beforeAh = wells.availableAh() + wells.boundAh();
     double headBefore = wells.availableHead();
     double boundBefore = wells.boundHead();
+    double availableAhBefore = wells.availableAh();
     double boundAhBefore = wells.boundAh();
     ledger.batteryLossJ += currentA * currentA * resistanceOhm() * seconds;
     if (currentA >= 0) {
@@ -164,23 +157,30 @@ public final class Battery {
       ledger.chargeLostAh -= (1 - eta) * currentA * hours;
       ledger.batteryLossJ -= (1 - eta) * currentA * ocvV * seconds;
     }
+    double availableV = curve.meanV(headBefore, wells.availableHead());
+    double boundV = curve.meanV(boundBefore, wells.boundHead());
     double movedAh = boundAhBefore - wells.boundAh();
-    ledger.batteryLossJ +=
+    ledger.batteryLossJ += 3600 * movedAh * (boundV - availableV);
+    ledger.batteryChangeJ +=
+        3600 * ((wells.availableAh() - availableAhBefore) * availableV - movedAh * boundV);
+    leak(leakPerS * seconds, ledger);
+    ledger.chargeStoredAh +=
+        wells.availableAh() - availableAhBefore + (wells.boundAh() - boundAhBefore);
+  }
+
+  private void leak(double share, PowerLedger ledger) {
+    double leakA = wells.availableAh() * share;
+    double leakB = wells.boundAh() * share;
+    double head = wells.availableHead();
+    double bound = wells.boundHead();
+    double lostJ =
         3600
-            * movedAh
-            * (curve.volts(0.5 * (boundBefore + wells.boundHead()))
-                - curve.volts(0.5 * (headBefore + wells.availableHead())));
-    double leak = spec.selfDischargePerMonth() * seconds / MONTH_S;
-    double leakA = wells.availableAh() * leak;
-    double leakB = wells.boundAh() * leak;
-    ledger.batteryLossJ +=
-        3600
-            * (leakA * curve.volts(wells.availableHead() * (1 - 0.5 * leak))
-                + leakB * curve.volts(wells.boundHead() * (1 - 0.5 * leak)));
+            * (leakA * curve.meanV(head, head * (1 - share))
+                + leakB * curve.meanV(bound, bound * (1 - share)));
+    ledger.batteryLossJ += lostJ;
+    ledger.batteryChangeJ -= lostJ;
     ledger.chargeLostAh += leakA + leakB;
     wells.set(wells.availableAh() - leakA, wells.boundAh() - leakB);
-    ledger.batteryChangeJ += energyJ() - beforeJ;
-    ledger.chargeStoredAh += wells.availableAh() + wells.boundAh() - beforeAh;
   }
 
   /** Lets its temperature follow that of its place. */

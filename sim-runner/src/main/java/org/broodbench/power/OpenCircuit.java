@@ -50,6 +50,14 @@ public final class OpenCircuit {
     return scale * (volts[i] + (s * 10 - i) * (volts[i + 1] - volts[i]));
   }
 
+  /** Mean volts between two states of charge, exact for this curve. */
+  public double meanV(double from, double to) {
+    if (segment(from) == segment(to)) {
+      return volts(0.5 * (from + to));
+    }
+    return (integralV(to) - integralV(from)) / (to - from);
+  }
+
   /** Integral of the volts from 0 to s, V: energy per unit of capacity. */
   public double integralV(double s) {
     int i = segment(s);

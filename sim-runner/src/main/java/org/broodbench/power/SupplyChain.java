@@ -14,6 +14,11 @@ public final class SupplyChain {
   private static final double DROP_OUT_PER_V = 9.5 / 12;
   private static final double RESTART_PER_V = 12.0 / 12;
 
+  /** Change of volts (or watts of wire loss) between two rounds that is no more worth another. */
+  private static final double SETTLED = 1e-12;
+
+  private static final int MOST_ROUNDS = 20;
+
   private final PvSpec pv;
   private final BatterySpec batterySpec;
   private final InverterSpec inverter;
@@ -43,6 +48,7 @@ public final class SupplyChain {
   private double chargeLossW;
   private double inverterLossW;
   private double ocvMidV;
+  private double currentBeforeA;
   private double placeC;
 
   /**
@@ -145,25 +151,10 @@ public final class SupplyChain {
     bus.conductance = dcHeats && !line.regulated() ? 1 / (elementOhm + line.wireOhm()) : 0;
     double regulatedW = dcHeats && line.regulated() ? line.powerW() : 0;
     double baseW = otherW + fanNowW + controllerNowW + ownW + inverterInW + regulatedW;
-    heaterWireW = 0;
-    bus.constantW = baseW;
-    bus.ocvV = battery.ocvV();
-    bus.solve();
-    if (!bus.brownOut()) {
-      // once more with the open-circuit volts of the step's middle and the wire loss at these volts
-      ocvMidV = battery.ocvAheadV(bus.batteryA(), stepS / 3600);
-      bus.ocvV = ocvMidV;
-      if (regulatedW > 0) {
-        double a = regulatedW / bus.volts();
-        heaterWireW = a * a * line.wireOhm();
-        bus.constantW = baseW + heaterWireW;
-      }
-      bus.solve();
-    }
+    settle(stepS / 3600, baseW, regulatedW);
     deadNext = nextDead();
     if (bus.brownOut()) {
       // the loads pull the bus down: this step passes without them
-      bus.constantW = 0;
       bus.conductance = 0;
       otherW = 0;
       fanNowW = 0;
@@ -172,10 +163,7 @@ public final class SupplyChain {
       inverterLossW = 0;
       acHeaterW = 0;
       regulatedW = 0;
-      heaterWireW = 0;
-      ocvMidV = battery.ocvV();
-      bus.ocvV = ocvMidV;
-      bus.solve();
+      settle(stepS / 3600, 0, 0);
     }
     double v = bus.volts();
     double elementA = v * bus.conductance;
@@ -195,6 +183,39 @@ public final class SupplyChain {
     }
     shoreW = share * shoreMostW / shore.efficiency();
     chargeLossW += shoreW * (1 - shore.efficiency());
+  }
+
+  /**
+   * Solves the bus with the mean open-circuit volts over the step, which depend a little on the
+   * current themselves, and the loss in the wire of a regulated heater, which depends on the volts.
+   * Each round shrinks what is left by a factor of ten to a thousand.
+   */
+  private void settle(double hours, double baseW, double regulatedW) {
+    heaterWireW = 0;
+    bus.constantW = baseW;
+    ocvMidV = battery.meanOcvV(currentBeforeA, hours);
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      bus.ocvV = ocvMidV;
+      bus.solve();
+      if (bus.brownOut()) {
+        return;
+      }
+      double meanV = battery.meanOcvV(bus.batteryA(), hours);
+      double changeV = meanV - ocvMidV;
+      double changeW = 0;
+      if (regulatedW > 0) {
+        double a = regulatedW / bus.volts();
+        double wireW = a * a * line.wireOhm();
+        changeW = wireW - heaterWireW;
+        heaterWireW = wireW;
+        bus.constantW = baseW + wireW;
+      }
+      if (changeV < SETTLED && changeV > -SETTLED && changeW < SETTLED && changeW > -SETTLED) {
+        return; // booked with the volts that the current was worked out with
+      }
+      ocvMidV = meanV;
+    }
+    ocvMidV = bus.ocvV;
   }
 
   private boolean nextDead() {
@@ -239,6 +260,7 @@ public final class SupplyChain {
     double a = bus.batteryA();
     ledger.wiringLossJ += h * (heaterWireW + a * a * leadOhm);
     battery.hold(a, ocvMidV, h, ledger);
+    currentBeforeA = a;
     battery.follow(placeC, h);
     dead = deadNext;
   }

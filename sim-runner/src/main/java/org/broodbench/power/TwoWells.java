@@ -17,6 +17,11 @@ public final class TwoWells {
   private double availableAh;
   private double boundAh;
 
+  // of the length of time asked for last
+  private double hoursBefore = -1;
+  private double kept;
+  private double ramp;
+
   /**
    * Wells at equilibrium.
    *
@@ -69,25 +74,35 @@ public final class TwoWells {
     return c < 1 ? boundAh / ((1 - c) * capacityAh) : availableHead();
   }
 
-  /** Rate at which the available head falls under a current, 1/h. */
-  public double headSlopePerH(double currentA) {
-    return (-currentA - kPerH * (1 - c) * availableAh + kPerH * c * boundAh) / (c * capacityAh);
+  private void prepare(double hours) {
+    if (hours != hoursBefore) {
+      hoursBefore = hours;
+      kept = Portable.exp(-kPerH * hours);
+      ramp = kPerH * hours - 1 + kept;
+    }
+  }
+
+  /** Charge that the available well will hold after a current for a time, Ah. */
+  private double availableAfter(double currentA, double hours) {
+    if (c == 1) {
+      return availableAh - currentA * hours;
+    }
+    prepare(hours);
+    return availableAh * kept
+        + (((availableAh + boundAh) * kPerH * c - currentA) * (1 - kept) - currentA * c * ramp)
+            / kPerH;
+  }
+
+  /** Level of the available well after a current for a time; discharge positive. */
+  public double headAfter(double currentA, double hours) {
+    return availableAfter(currentA, hours) / (c * capacityAh);
   }
 
   /** Holds a current for a time; discharge positive. */
   public void hold(double currentA, double hours) {
-    if (c == 1) {
-      availableAh -= currentA * hours;
-      return;
-    }
-    double kt = kPerH * hours;
-    double r = Portable.exp(-kt);
     double total = availableAh + boundAh;
-    double ramp = kt - 1 + r;
-    double available =
-        availableAh * r + ((total * kPerH * c - currentA) * (1 - r) - currentA * c * ramp) / kPerH;
-    availableAh = available;
-    boundAh = total - currentA * hours - available;
+    availableAh = availableAfter(currentA, hours);
+    boundAh = c == 1 ? 0 : total - currentA * hours - availableAh;
   }
 
   /** Highest discharge current that the available well bears for a time, A. */
