@@ -223,7 +223,7 @@ final class Network {
    */
   private static double limited(double now, double before) {
     if (now * before <= 0) {
-      return -now;
+      return before == 0 ? 0 : -now;
     }
     double most = 2 * before;
     return now > 0 ? (now < most ? now : most) : (now > most ? now : most);

@@ -94,14 +94,14 @@ class ClosedLoopProperties {
       SupplyChain supply = plant.supply();
       boolean first = nowMillis == 0;
       if (!askedBefore && !first) {
-        assertEquals(0, supply.heaterW(), where(nowMillis, "heat that nobody asked for"));
+        assertEquals(0, supply.heaterW(), () -> where(nowMillis, "heat that nobody asked for"));
       }
       core.step(nowMillis, in, out);
       askedBefore = out.heater && out.isolation;
       if (atLimit(in.pan, set.get(Setting.LIMIT_PAN_CENTI_C))
           || atLimit(in.broodA, set.get(Setting.LIMIT_BROOD_CENTI_C))) {
         limitTicks++;
-        assertTrue(!askedBefore, where(nowMillis, "heat at a limit"));
+        assertTrue(!askedBefore, () -> where(nowMillis, "heat at a limit"));
       }
       if (out.shedLevel > 0) {
         shedTicks++;
@@ -130,8 +130,9 @@ class ClosedLoopProperties {
               ? lowFanMillis + 1000
               : 0;
       int longest = set.get(Setting.SHED_ENTER_DELAY_MILLIS) + 2000;
-      assertTrue(lowHeatMillis <= longest, where(nowMillis, "heat or inverter below its floor"));
-      assertTrue(lowFanMillis <= longest, where(nowMillis, "fan below its floor"));
+      assertTrue(
+          lowHeatMillis <= longest, () -> where(nowMillis, "heat or inverter below its floor"));
+      assertTrue(lowFanMillis <= longest, () -> where(nowMillis, "fan below its floor"));
     }
 
     private boolean below(Setting perMille, Setting milliV, SupplyChain supply) {
