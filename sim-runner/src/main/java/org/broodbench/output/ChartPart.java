@@ -104,10 +104,7 @@ final class ChartPart {
         .append(c.title())
         .append("</summary>")
         .append(Tables.open(c.title() + " over the whole run"))
-        .append(
-            "<thead><tr><th scope=\"col\">Line</th><th scope=\"col\">Lowest</th><th"
-                + " scope=\"col\">when</th><th scope=\"col\">Mean</th><th"
-                + " scope=\"col\">Highest</th><th scope=\"col\">when</th></tr></thead><tbody>");
+        .append(Tables.head("Line", "Lowest", "Mean", "Highest") + "<tbody>");
     Trace t = o.main().trace();
     for (int i = c.lines().size() - 1; i >= 0; i--) {
       Line l = c.lines().get(i);
@@ -125,19 +122,12 @@ final class ChartPart {
         sum += v[r];
         n++;
       }
-      out.append("<tr><th scope=\"row\">")
-          .append(l.label())
-          .append("</th><td>")
-          .append(value(l, v[low]))
-          .append("</td><td>")
-          .append(when(t, low))
-          .append("</td><td>")
-          .append(value(l, sum / n))
-          .append("</td><td>")
-          .append(value(l, v[high]))
-          .append("</td><td>")
-          .append(when(t, high))
-          .append("</td></tr>");
+      out.append(
+          Tables.row(
+              l.label(),
+              value(l, v[low]) + when(t, low),
+              value(l, sum / n),
+              value(l, v[high]) + when(t, high)));
     }
     return out.append("</tbody>").append(Tables.CLOSE).append("</details>").toString();
   }
@@ -149,7 +139,7 @@ final class ChartPart {
   }
 
   private String when(Trace t, int row) {
-    return WHEN.format(
-        Instant.ofEpochSecond(o.scenario().window().fromEpochS() + (long) row * t.intervalS()));
+    long atS = o.scenario().window().fromEpochS() + (long) row * t.intervalS();
+    return "<br><span class=\"hint\">" + WHEN.format(Instant.ofEpochSecond(atS)) + "</span>";
   }
 }

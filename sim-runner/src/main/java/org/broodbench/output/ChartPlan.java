@@ -75,7 +75,7 @@ record ChartPlan(
                 "%",
                 false,
                 List.of(
-                    Line.of("battery_v", "Volts", "V", 1, 2, "volts", Line.Draw.RIGHT, 100),
+                    Line.of("battery_v", "Volts", "V", 1, 2, "volts", Line.Draw.RIGHT, 500),
                     Line.of("soc", "State of charge", "%", 100, 1, "soc", Line.Draw.LINE, 1000))),
             new ChartPlan(
                 "power",

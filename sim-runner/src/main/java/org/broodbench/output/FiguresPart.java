@@ -50,12 +50,16 @@ final class FiguresPart {
 
   private String switching() {
     RunResult r = o.main();
-    SwitchCount h = r.heaterCommanded();
+    SwitchCount h = r.heaterPowered();
     StringBuilder out = new StringBuilder(Tables.open("Heater and fan"));
     out.append(Tables.head("What", "Value"))
         .append("<tbody>")
         .append(Tables.row("Heater starts", Integer.toString(h.starts())))
         .append(Tables.row("Heater starts in a day", Quantity.plain(h.starts() / r.days(), 1)))
+        .append(
+            Tables.row(
+                "Starts that the controller asked for",
+                Integer.toString(r.heaterCommanded().starts())))
         .append(Tables.row("Heater on", share(h.onS())))
         .append(Tables.row("Shortest run", span(h.shortestOnS(), h.shortestOnAtS())))
         .append(Tables.row("Shortest pause", span(h.shortestOffS(), h.shortestOffAtS())))

@@ -208,7 +208,7 @@
 
   function yRange(plan, right) {
     if (plan.id === 'switches') return () => [-0.1, plan.lines.length];
-    if (plan.id === 'humidity') return () => [0, 100];
+    if (plan.id === 'humidity') return (u, low, high) => [0, Math.max(103, high)];
     return (u, low, high) => {
       if (low === null) return [0, 1];
       if (plan.band) {
@@ -224,15 +224,10 @@
   }
 
   function timeLabels(u, splits, axis, space, step) {
-    let before = '';
     return splits.map((s) => {
       const d = new Date(s * 1000);
-      const today = day(d);
-      if (step >= 86400) return today;
-      const text = d.getUTCHours() === 0 && d.getUTCMinutes() === 0 ? today : clock(d);
-      const out = before === '' && text !== today ? clock(d) + '\n' + today : text;
-      before = today;
-      return out;
+      const midnight = d.getUTCHours() === 0 && d.getUTCMinutes() === 0;
+      return step >= 86400 || midnight ? day(d) : clock(d);
     });
   }
 
@@ -243,6 +238,9 @@
     return splits.map((s, i) => digits(s, d) + (i === splits.length - 1 ? ' ' + unit : ''));
   }
 
+  // the same room left and right in every chart, so that one moment stands in one line
+  const LEFT_PX = 56;
+  const RIGHT_PX = 50;
   const FONT = '12px system-ui, "DejaVu Sans", sans-serif';
 
   function build(plan) {
@@ -251,14 +249,14 @@
     const right = plan.lines.some((l) => l.draw === 'RIGHT');
     const ink = () => colour('ink-soft');
     const line = { stroke: () => colour('rule'), width: 1 };
+    const ticks = { ...line, size: 4 };
     const axes = [
       {
-        stroke: ink, grid: line, ticks: line, font: FONT, size: 40, space: 64,
+        stroke: ink, grid: line, ticks, font: FONT, size: 34, space: 64,
         values: timeLabels,
       },
       {
-        stroke: ink, grid: strips ? { show: false } : line, ticks: line, font: FONT,
-        size: strips ? 62 : 56,
+        stroke: ink, grid: strips ? { show: false } : line, ticks, font: FONT, size: LEFT_PX,
         splits: strips ? () => plan.lines.map((l, i) => plan.lines.length - 1 - i + 0.39) : undefined,
         values: strips
           ? () => plan.lines.map((l) => l.label.split(' ')[0])
@@ -267,7 +265,7 @@
     ];
     if (right) {
       axes.push({
-        scale: 'right', side: 1, stroke: ink, grid: { show: false }, ticks: line, font: FONT, size: 56,
+        scale: 'right', side: 1, stroke: ink, grid: { show: false }, ticks, font: FONT, size: RIGHT_PX,
         values: (u, splits) => withUnit(splits, 'V'),
       });
     }
@@ -288,6 +286,7 @@
     const u = new uPlot(
       {
         width: place.clientWidth, height: plan.height,
+        padding: [10, right ? 0 : RIGHT_PX, 0, 0],
         tzDate: (s) => uPlot.tzDate(new Date(s * 1000), 'Etc/UTC'),
         legend: { show: false },
         cursor: {
@@ -321,6 +320,7 @@
   // what is drawn, for those who do not see it
   function nameScale(u, plan, place) {
     const { x, y } = u.scales;
+    place.dataset.shown = x.min + ' ' + x.max;
     const unit = plan.axis === 'temperature' ? unitOf('t') : plan.axis;
     place.setAttribute('aria-label',
       document.getElementById('title-' + plan.id).textContent +

@@ -2,6 +2,11 @@ package org.broodbench.output;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.broodbench.loop.Explain;
+import org.broodbench.loop.Judge;
+import org.broodbench.loop.ReferenceController;
+import org.broodbench.loop.RunResult;
+import org.broodbench.loop.Simulation;
 import org.broodbench.plant.Plant;
 import org.broodbench.power.BatterySpec;
 import org.broodbench.power.PvGroup;
@@ -16,16 +21,55 @@ import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
 import org.broodbench.study.Evaluation;
+import org.broodbench.study.JudgedRequirement;
 import org.broodbench.study.Outcome;
 
 /** Outcomes to render in tests: really simulated, in generated weather. */
 final class TestOutcomes {
   static final long FIRST_DAY = LocalDate.of(2026, 4, 22).toEpochDay();
 
+  /** Words that would break out of a careless page. */
+  static final String HOSTILE = "<img src=x onerror=alert(1)></script><script>\"'& late split";
+
   private TestOutcomes() {}
+
+  /** The poor rig over six days with a cold spell, simulated once. */
+  static Outcome sixDays() {
+    return SixDays.OUTCOME;
+  }
+
+  private static final class SixDays {
+    static final Outcome OUTCOME = poor(6, HOSTILE);
+  }
+
+  /**
+   * Eight weeks at one-minute rows. One run stands for all five: the page's size hangs on the trace
+   * of the main run alone.
+   */
+  static Outcome eightWeeks() {
+    Scenario s = poorRig(56, "eight weeks");
+    RunResult r =
+        new Simulation(s, forcing(s), new ReferenceController(s.controller().settings()), true)
+            .run();
+    List<JudgedRequirement> judged =
+        s.requirements().stream()
+            .map(
+                q -> {
+                  Judge.Measured m = Judge.measure(q.kind(), r, s);
+                  return new JudgedRequirement(
+                      q, m.meets(q), false, m.value(), m.atS(), Explain.why(q, r, s));
+                })
+            .toList();
+    return new Outcome(
+        s, weather(s), r, r, r, r, r, judged, s.assumed(), List.of("one run stands for five"));
+  }
 
   /** A rig with too little panel and battery for a cold spell; misses several requirements. */
   static Outcome poor(int days, String title) {
+    return evaluate(poorRig(days, title));
+  }
+
+  private static Scenario poorRig(int days, String title) {
     Scenario s = TestRigs.small(FIRST_DAY * 86_400, days);
     BatterySpec b = s.battery();
     BatterySpec smaller =
@@ -52,56 +96,59 @@ final class TestOutcomes {
             p.trackingEfficiency(),
             p.modulePeakV(),
             p.controllerPowerW());
-    return evaluate(
-        new Scenario(
-            title,
-            s.fileName(),
-            s.sha256(),
-            s.place(),
-            s.weather(),
-            s.window(),
-            TestRigs.insulated(0, 1),
-            s.colony(),
-            s.heater(),
-            s.fan(),
-            s.probes(),
-            s.sensors(),
-            s.controller(),
-            less,
-            smaller,
-            s.inverter(),
-            s.wiring(),
-            s.shore(),
-            s.loads(),
-            List.of(
-                new Requirement(Requirement.Kind.BROOD_IN_BAND, 95),
-                new Requirement(Requirement.Kind.LOWEST_SOC, 40),
-                new Requirement(Requirement.Kind.HOURS_SHED, 2),
-                new Requirement(Requirement.Kind.SHORTEST_OFF, 120),
-                new Requirement(Requirement.Kind.HIGHEST_PAN, 45),
-                new Requirement(Requirement.Kind.HIGHEST_CO2, 2)),
-            List.of(new EventSpec.OpenLid(36 * 3600, 600), new EventSpec.SetPoint(60 * 3600, 33)),
-            s.run(),
-            List.of("controller.heat.differential = 0.5 K", "hive.insulation = 50 mm")));
+    return new Scenario(
+        title,
+        s.fileName(),
+        s.sha256(),
+        s.place(),
+        s.weather(),
+        s.window(),
+        TestRigs.insulated(0, 1),
+        s.colony(),
+        s.heater(),
+        s.fan(),
+        s.probes(),
+        s.sensors(),
+        s.controller(),
+        less,
+        smaller,
+        s.inverter(),
+        s.wiring(),
+        s.shore(),
+        s.loads(),
+        List.of(
+            new Requirement(Requirement.Kind.BROOD_IN_BAND, 95),
+            new Requirement(Requirement.Kind.LOWEST_SOC, 40),
+            new Requirement(Requirement.Kind.HOURS_SHED, 2),
+            new Requirement(Requirement.Kind.SHORTEST_OFF, 120),
+            new Requirement(Requirement.Kind.HIGHEST_PAN, 45),
+            new Requirement(Requirement.Kind.HIGHEST_CO2, 2)),
+        List.of(new EventSpec.OpenLid(36 * 3600, 600), new EventSpec.SetPoint(60 * 3600, 33)),
+        s.run(),
+        List.of("controller.heat.differential = 0.5 K", "hive.insulation = 0 mm"));
   }
 
-  static Outcome evaluate(Scenario s) {
-    WeatherSeries w =
-        WeatherGenerator.generate(
-            GeneratorSettings.uplandSpring(3, FIRST_DAY - 1, s.window().days() + 2));
-    Forcing forcing =
-        Forcing.of(
-            w,
-            s.place(),
-            s.window().fromEpochS(),
-            s.window().toEpochS(),
-            Plant.planes(s),
-            ForcingSettings.DEFAULT);
-    return Evaluation.of(
-        s,
-        forcing,
-        new Outcome.WeatherNote(w.source(), w.formatId(), 0, List.of()),
-        s.assumed(),
-        2);
+  private static Outcome evaluate(Scenario s) {
+    return Evaluation.of(s, forcing(s), weather(s), s.assumed(), 2);
+  }
+
+  private static Forcing forcing(Scenario s) {
+    return Forcing.of(
+        series(s),
+        s.place(),
+        s.window().fromEpochS(),
+        s.window().toEpochS(),
+        Plant.planes(s),
+        ForcingSettings.DEFAULT);
+  }
+
+  private static Outcome.WeatherNote weather(Scenario s) {
+    WeatherSeries w = series(s);
+    return new Outcome.WeatherNote(w.source(), w.formatId(), 3, List.of("wind taken at 10 m"));
+  }
+
+  private static WeatherSeries series(Scenario s) {
+    return WeatherGenerator.generate(
+        GeneratorSettings.uplandSpring(3, FIRST_DAY - 3, s.window().days() + 4));
   }
 }
