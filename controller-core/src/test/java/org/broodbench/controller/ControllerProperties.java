@@ -7,7 +7,6 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
-import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.Tag;
 
 /** C1 to C10 over random histories that reach thresholds, codes, gaps, wraps and restores. */
@@ -19,14 +18,14 @@ class ControllerProperties {
   }
 
   /** C1 to C6, C8 and C10: no reading throws, and the watched rules hold in every step. */
-  @Property(tries = 300, shrinking = ShrinkingMode.FULL)
+  @Property(tries = 300)
   void whatAlwaysHolds(@ForAll("traces") Trace trace) {
     Player player = new Player(trace);
     player.play(new Invariants(player.settings()));
   }
 
   @Tag("campaign")
-  @Property(tries = 20_000, shrinking = ShrinkingMode.FULL)
+  @Property(tries = 20_000)
   void whatAlwaysHoldsCampaign(@ForAll("traces") Trace trace) {
     whatAlwaysHolds(trace);
   }
