@@ -33,6 +33,11 @@ final class Explorer {
       this.count = words.position() + auxWords;
     }
 
+    /** Words of state, those of the memory beside it included. */
+    int words() {
+      return count;
+    }
+
     abstract int inputs();
 
     /** Steps the parts under this input and asserts what has to hold on the transition. */
