@@ -19,6 +19,7 @@ import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.NotCovered;
 import org.broodbench.sky.Place;
 import org.broodbench.sky.Plane;
+import org.broodbench.sky.TypicalYear;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
 
@@ -107,8 +108,10 @@ public record ScenarioWeather(
             d.hiveHeightM(),
             d.shelterFactor(),
             d.defaultWindMS());
+    WeatherSeries covering =
+        series.typicalYear() ? TypicalYear.covering(series, w.fromEpochS(), w.toEpochS()) : series;
     try {
-      return Forcing.of(series, scenario.place(), w.fromEpochS(), w.toEpochS(), planes, settings);
+      return Forcing.of(covering, scenario.place(), w.fromEpochS(), w.toEpochS(), planes, settings);
     } catch (NotCovered e) {
       boolean gap = e.missing() != null;
       String found =

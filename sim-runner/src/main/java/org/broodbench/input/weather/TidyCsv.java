@@ -3,9 +3,7 @@ package org.broodbench.input.weather;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import org.broodbench.sky.Place;
 import org.broodbench.sky.Quality;
@@ -67,22 +65,12 @@ public final class TidyCsv implements WeatherFormat {
   @Override
   public WeatherSeries read(LineSource lines, ReadContext context) {
     ProblemList problems = context.problems();
-    Map<String, String> head = new HashMap<>();
-    Map<String, Integer> headLine = new HashMap<>();
-    boolean more;
-    while ((more = lines.next()) && (lines.isBlank() || lines.text().startsWith("#"))) {
-      String text = lines.utf8();
-      int colon = text.indexOf(':');
-      if (colon > 1) {
-        head.put(text.substring(1, colon).strip(), text.substring(colon + 1).strip());
-        headLine.put(text.substring(1, colon).strip(), lines.number());
-      }
-    }
+    CommentLines header = new CommentLines(problems);
+    boolean more = header.read(lines);
     if (!more) {
       throw problems.fatal(
           lines.number(), 0, "", "no header", "a line that starts with from_utc", "");
     }
-    Header header = new Header(head, headLine, problems);
     Fields f = new Fields(',');
     f.split(lines);
     int[] at = columns(f, problems, lines.number());
@@ -141,8 +129,8 @@ public final class TidyCsv implements WeatherFormat {
         .formatId(id())
         .windHeightM(windHeight)
         .place(place)
-        .source(head.getOrDefault("source", ""))
-        .typicalYear(Boolean.parseBoolean(head.getOrDefault("typical_year", "false")))
+        .source(header.text("source"))
+        .typicalYear(header.text("typical_year").equals("true"))
         .build();
   }
 
@@ -164,59 +152,6 @@ public final class TidyCsv implements WeatherFormat {
       }
     }
     return at;
-  }
-
-  /** The comment lines above the header. */
-  private record Header(
-      Map<String, String> texts, Map<String, Integer> lines, ProblemList problems) {
-    double number(String key, double low, double high, double otherwise) {
-      String text = texts.get(key);
-      if (text == null) {
-        return otherwise;
-      }
-      double value;
-      try {
-        value = Double.parseDouble(text);
-      } catch (NumberFormatException e) {
-        value = Double.NaN;
-      }
-      if (!(value >= low && value <= high)) {
-        problems.add(lines.get(key), 1, key, text, low + " to " + high, "");
-        return otherwise;
-      }
-      return value;
-    }
-
-    Optional<Place> place() {
-      double latitude = number("latitude_deg", -90, 90, Double.NaN);
-      double longitude = number("longitude_deg", -180, 180, Double.NaN);
-      double altitude = number("altitude_m", -500, 9000, Double.NaN);
-      boolean all = !Double.isNaN(latitude) && !Double.isNaN(longitude) && !Double.isNaN(altitude);
-      return all ? Optional.of(new Place(latitude, longitude, altitude)) : Optional.empty();
-    }
-
-    Stand[] stands() {
-      Stand[] stands = new Stand[VARIABLES.length];
-      Arrays.fill(stands, Stand.MEAN);
-      for (Variable v : VARIABLES) {
-        String key = "stand " + v.column();
-        String text = texts.get(key);
-        if (text == null) {
-          continue;
-        }
-        String[] words = text.split("\\s+");
-        boolean good =
-            words.length == 2
-                && (words[0].equals("instant") || words[0].equals("mean"))
-                && words[1].matches("-?\\d{1,6}(\\.\\d+)?");
-        if (good) {
-          stands[v.ordinal()] = new Stand(words[0].equals("mean"), Double.parseDouble(words[1]));
-        } else {
-          problems.add(lines.get(key), 1, key, text, "instant or mean, and seconds", "");
-        }
-      }
-      return stands;
-    }
   }
 
   /**

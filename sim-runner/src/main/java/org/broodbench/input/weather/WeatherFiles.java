@@ -34,6 +34,7 @@ public final class WeatherFiles {
   private static List<WeatherFormat> formats() {
     return List.of(
         new TidyCsv(),
+        new DailyCsv(),
         new KnmiHourly(),
         new Uscrn(true),
         new Uscrn(false),

@@ -16,6 +16,7 @@ import java.util.zip.GZIPOutputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.broodbench.input.BadInput;
+import org.broodbench.sky.Almanac;
 import org.broodbench.sky.Stand;
 import org.broodbench.sky.Variable;
 import org.broodbench.sky.WeatherSeries;
@@ -341,5 +342,35 @@ class LayoutsTest {
     assertEquals(2, w.windHeightM(), 0.0);
     Path wrong = write("x.csv", head + "2026-13-01;00:30;41;80;3;0\n");
     assertThrows(BadInput.class, () -> WeatherFiles.read(wrong, mapping, ReadOptions.DEFAULT));
+  }
+
+  @Test
+  void daysBecomeHours() throws IOException {
+    String head =
+        "# broodbench daily weather 1\n# latitude_deg: 47\n# longitude_deg: 15\n"
+            + "# altitude_m: 900\n# source: my diary\n"
+            + "date,min_c,max_c,ghi_kwh_m2,precip_mm\n";
+    String rows = "2027-04-20,1.5,11.0,4.2,2.4\n2027-04-21,0.5,9.0,,\n2027-04-22,0.5,9.0,3,0\n";
+    WeatherSeries w = read(head + rows);
+    assertEquals("tidy_daily_csv", w.formatId());
+    assertEquals("my diary", w.source());
+    // local mean midnight at 15 E
+    starts("2027-04-19T23:00:00Z", w);
+    assertEquals(72, w.n());
+    assertEquals(0.1, w.value(Variable.PRECIPITATION, 3), 1e-12);
+    double[] kWh = new double[3];
+    for (int i = 0; i < 72; i++) {
+      kWh[i / 24] += w.value(Variable.GHI, i) / 1000;
+    }
+    assertEquals(4.2, kWh[0], 1e-9);
+    // Hargreaves: 0.16 sqrt(8.5) of what arrives outside the air, by the formula of FAO-56
+    assertEquals(0.16 * Math.sqrt(8.5) * Almanac.faoDailyMJ(47, 111) / 3.6, kWh[1], 0.05);
+    BadInput hole =
+        assertThrows(BadInput.class, () -> read(head + rows.replace("2027-04-21", "2027-04-25")));
+    assertEquals(8, hole.problems().get(0).line());
+    assertEquals("2027-04-21", hole.problems().get(0).allowed());
+    BadInput wrong =
+        assertThrows(BadInput.class, () -> read(head + "2027-04-20,5,1,4,0\n2027-04-21,,9,99,0\n"));
+    assertEquals(3, wrong.problems().size(), wrong.problems().toString());
   }
 }
