@@ -27,6 +27,8 @@ public final class ReferenceController implements SteppedController {
   @Override
   public void powerUp() {
     rebuild(settings);
+    // the relays fell open with the bus, so minimum off begins anew
+    controller.powerWasLost();
   }
 
   @Override
