@@ -44,11 +44,8 @@ public record ScenarioWeather(
   public static ScenarioWeather of(Scenario scenario, Path folder, Path instead) {
     WeatherChoice choice = scenario.weather();
     if (instead == null && choice.generated()) {
-      long firstDay = Math.floorDiv(scenario.window().fromEpochS(), 86_400L);
-      GeneratorSettings spring =
-          GeneratorSettings.uplandSpring(
-              choice.generatorSeed(), firstDay, scenario.window().days());
-      return new ScenarioWeather(scenario, WeatherGenerator.generate(spring), "", List.of());
+      GeneratorSettings invented = choice.generator(scenario.place(), scenario.window());
+      return new ScenarioWeather(scenario, WeatherGenerator.generate(invented), "", List.of());
     }
     Path file =
         instead != null

@@ -1,11 +1,14 @@
 package org.broodbench.input;
 
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.List;
 import org.broodbench.matter.Dimension;
 import org.broodbench.rig.RunSpec;
 import org.broodbench.rig.WeatherChoice;
 import org.broodbench.rig.Window;
+import org.broodbench.sky.Climate;
+import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.Place;
 
 /** Keys of the run itself, the place and the weather. */
@@ -61,6 +64,23 @@ final class SiteKeys {
     keys.plain("weather.file", Kind.TEXT)
         .byDefault("")
         .help("Weather file beside the scenario; left out, the generator makes the weather.");
+    keys.choice(
+            "weather.climate",
+            Arrays.stream(Climate.values()).map(Climate::word).toArray(String[]::new))
+        .byDefault("upland")
+        .help("Invented climate that the generator makes the weather from.");
+    keys.plain("weather.spell_from_day", Kind.INTEGER)
+        .between("0", "3660")
+        .byDefault("4")
+        .help("Day of the run, counted from 0, on which a cold, dark spell is put on top.");
+    keys.plain("weather.spell_days", Kind.INTEGER)
+        .between("0", "60")
+        .byDefault("4")
+        .help("How many days that spell lasts; 0 for none.");
+    keys.quantity("weather.spell_colder", "K", Dimension.TEMPERATURE_DIFFERENCE)
+        .between("0 K", "20 K")
+        .byDefault("6 K")
+        .help("By how much its days are colder than chance alone makes them.");
     keys.plain("weather.generator_seed", Kind.INTEGER)
         .between("0", "9007199254740991")
         .byDefault("1")
@@ -84,6 +104,11 @@ final class SiteKeys {
   static WeatherChoice weather(Values v) {
     return new WeatherChoice(
         v.text("weather.file"),
+        Climate.of(v.text("weather.climate")),
+        new GeneratorSettings.Spell(
+            (int) v.integer("weather.spell_from_day"),
+            (int) v.integer("weather.spell_days"),
+            v.number("weather.spell_colder")),
         v.integer("weather.generator_seed"),
         v.number("weather.longest_gap") / 3600,
         v.number("site.ground_albedo"));

@@ -87,6 +87,7 @@ public final class WeatherGenerator {
       clearness[d] = sky * (1 - s.stress().cloudierBy());
       // foul days are cooler in summer and, with less heat lost at night, milder in winter
       double summer = -StrictMath.cos(2 * StrictMath.PI * (dayOfYear - 15) / 365.25);
+      summer = s.place().latitudeDeg() < 0 ? -summer : summer;
       double lean = 0.5 * summer;
       double mean =
           0.5 * (m.meanMaxC() + m.meanMinC())
