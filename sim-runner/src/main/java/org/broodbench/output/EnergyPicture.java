@@ -77,7 +77,7 @@ final class EnergyPicture {
       double lower = Math.max(0, (THIN_PX - t) / 2);
       bends[i] = y + lower + t + TURN;
       label(from.get(i), y + lower + t / 2, true);
-      y += Math.max(ROW_PX, t + 8);
+      y += Math.max(ROW_PX, t + 16);
     }
     double joined = y + TURN;
     for (int i = 0; i < from.size(); i++) {
@@ -92,7 +92,7 @@ final class EnergyPicture {
       x -= t;
       sink(f, x, joined, y + lower);
       label(f, y + lower + t / 2, true);
-      y += Math.max(ROW_PX, t + 8);
+      y += Math.max(ROW_PX, t + 16);
     }
     return format(
             "<svg class=\"energy\" viewBox=\"0 0 %.0f %.0f\" role=\"img\""

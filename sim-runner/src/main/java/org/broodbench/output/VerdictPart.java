@@ -48,10 +48,11 @@ final class VerdictPart {
   String html(List<String> remedies) {
     StringBuilder out = new StringBuilder();
     out.append("<section id=\"verdict\" aria-labelledby=\"verdict-h\">");
+    String state = o.requirements().isEmpty() ? "open" : o.met() ? "met" : "missed";
     out.append("<h2 id=\"verdict-h\" class=\"headline ")
-        .append(o.met() ? "met" : "missed")
+        .append(state)
         .append("\">")
-        .append(mark(o.met() ? "met" : "missed"))
+        .append(mark(state))
         .append(headline())
         .append("</h2>");
     out.append("<p class=\"lead\">").append(lead()).append("</p>");
@@ -109,7 +110,9 @@ final class VerdictPart {
     boolean asWell =
         o.scenario().heater().powerW() > 0
             && o.insulationOnly().brood().percentInBand() >= o.main().brood().percentInBand();
-    return asWell ? " <b>Insulation alone would do as well as this heater, or better.</b>" : "";
+    return asWell
+        ? " <b>For warmth, insulation alone would do as well as this heater, or better.</b>"
+        : "";
   }
 
   private String requirement(JudgedRequirement r) {

@@ -71,6 +71,38 @@ class HtmlReportBrowserTest {
   }
 
   @Test
+  void aRunThatDiedIsDrawnToo() {
+    browser.show("report-ruin", HtmlReport.html(TestOutcomes.ruin(), false), 1280, 900);
+    assertEquals(List.of(), browser.complaints());
+    assertTrue(readable().contains("The battery could not carry the loads"));
+    press("worst");
+    onlyRange();
+    browser.keep("ruin");
+  }
+
+  /** Own choice of what still feels prompt, with much room for a slow machine. */
+  @Test
+  void eightWeeksOpenAndZoomPromptly() {
+    browser.show("report-long", HtmlReport.html(TestOutcomes.eightWeeks(), false), 1280, 900);
+    double zoomMs =
+        ((Number)
+                browser
+                    .driver()
+                    .executeAsyncScript(
+                        "const done = arguments[0], t = performance.now();"
+                            + "document.getElementById('worst').click();"
+                            + "requestAnimationFrame(() => requestAnimationFrame(() =>"
+                            + " done(performance.now() - t)));"))
+            .doubleValue();
+    double loadMs =
+        ((Number) browser.js("return performance.getEntriesByType('navigation')[0].loadEventEnd"))
+            .doubleValue();
+    assertTrue(loadMs < 10_000, "open " + loadMs + " ms");
+    assertTrue(zoomMs < 4000, "zoom " + zoomMs + " ms");
+    browser.keep("eight-weeks");
+  }
+
+  @Test
   void hostileWordsAreShownAsWords() {
     assertEquals(TestOutcomes.HOSTILE, browser.driver().findElement(By.tagName("h1")).getText());
     assertEquals(0L, browser.js("return document.querySelectorAll('img').length"));

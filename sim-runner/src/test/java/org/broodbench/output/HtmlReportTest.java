@@ -103,8 +103,6 @@ class HtmlReportTest {
     Outcome long8 = TestOutcomes.eightWeeks();
     int bytes =
         HtmlReport.html(long8, false).getBytes(java.nio.charset.StandardCharsets.UTF_8).length;
-    System.out.println(
-        "eight weeks: " + bytes + " bytes, " + long8.main().trace().rows() + " rows");
     assertEquals(56 * 1440 + 1, long8.main().trace().rows());
     assertTrue(bytes < 1_500_000, bytes + " bytes");
   }

@@ -42,11 +42,24 @@ final class TestOutcomes {
     static final Outcome OUTCOME = poor(6, HOSTILE);
   }
 
+  /** A battery far too small in an uninsulated hive, nothing required: the bus dies. */
+  static Outcome ruin() {
+    return evaluate(rig(3, "ruin", 5, 1.5, List.of()));
+  }
+
   /**
    * Eight weeks at one-minute rows. One run stands for all five: the page's size hangs on the trace
    * of the main run alone.
    */
   static Outcome eightWeeks() {
+    return EightWeeks.OUTCOME;
+  }
+
+  private static final class EightWeeks {
+    static final Outcome OUTCOME = simulateEightWeeks();
+  }
+
+  private static Outcome simulateEightWeeks() {
     Scenario s = poorRig(56, "eight weeks");
     RunResult r =
         new Simulation(s, forcing(s), new ReferenceController(s.controller().settings()), true)
@@ -70,25 +83,41 @@ final class TestOutcomes {
   }
 
   private static Scenario poorRig(int days, String title) {
+    return rig(
+        days,
+        title,
+        60,
+        40,
+        List.of(
+            new Requirement(Requirement.Kind.BROOD_IN_BAND, 95),
+            new Requirement(Requirement.Kind.LOWEST_SOC, 40),
+            new Requirement(Requirement.Kind.HOURS_SHED, 2),
+            new Requirement(Requirement.Kind.SHORTEST_OFF, 120),
+            new Requirement(Requirement.Kind.HIGHEST_PAN, 45),
+            new Requirement(Requirement.Kind.HIGHEST_CO2, 2)));
+  }
+
+  private static Scenario rig(
+      int days, String title, double panelW, double batteryAh, List<Requirement> required) {
     Scenario s = TestRigs.small(FIRST_DAY * 86_400, days);
     BatterySpec b = s.battery();
-    BatterySpec smaller =
+    BatterySpec battery =
         new BatterySpec(
             b.chemistry(),
-            40,
+            batteryAh,
             b.nominalV(),
-            0.012,
+            0.5 / batteryAh,
             b.initialSoc(),
-            10,
+            batteryAh / 4,
             b.absorptionV(),
             b.coulombicEfficiency(),
             b.selfDischargePerMonth(),
             b.timeConstantS(),
             b.place());
     PvSpec p = s.pv();
-    PvSpec less =
+    PvSpec panel =
         new PvSpec(
-            List.of(new PvGroup(60, 60, 180)),
+            List.of(new PvGroup(panelW, 60, 180)),
             p.temperatureCoefficientPerK(),
             p.noctC(),
             p.soilingFactor(),
@@ -110,19 +139,13 @@ final class TestOutcomes {
         s.probes(),
         s.sensors(),
         s.controller(),
-        less,
-        smaller,
+        panel,
+        battery,
         s.inverter(),
         s.wiring(),
         s.shore(),
         s.loads(),
-        List.of(
-            new Requirement(Requirement.Kind.BROOD_IN_BAND, 95),
-            new Requirement(Requirement.Kind.LOWEST_SOC, 40),
-            new Requirement(Requirement.Kind.HOURS_SHED, 2),
-            new Requirement(Requirement.Kind.SHORTEST_OFF, 120),
-            new Requirement(Requirement.Kind.HIGHEST_PAN, 45),
-            new Requirement(Requirement.Kind.HIGHEST_CO2, 2)),
+        required,
         List.of(new EventSpec.OpenLid(36 * 3600, 600), new EventSpec.SetPoint(60 * 3600, 33)),
         s.run(),
         List.of("controller.heat.differential = 0.5 K", "hive.insulation = 0 mm"));
