@@ -2,6 +2,7 @@ package org.broodbench.hive;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.broodbench.matter.Material;
 
 /** Turns the description of a hive into nodes, links and faces. */
 final class HiveLayout {
@@ -23,7 +24,16 @@ final class HiveLayout {
   /** Natural convection at combs, W/(m²K), both sides wetted; own choice within 2 to 4. */
   private static final double COMB_FILM_WM2K = 3;
 
+  /** Surface of what stands in a box without combs, m²; own choice, a flat container. */
+  private static final double CONTAINER_M2 = 0.1;
+
   private static final double BEE_SPACE_M = 0.010;
+
+  /** A dummy board of 10 mm of softwood and the still air behind it, m²K/W. */
+  private static final double DUMMY_M2KW =
+      0.010 / Material.SOFTWOOD.conductivityWMK() + Iso6946.airLayerM2KW(0.030, HeatFlow.SIDEWAYS);
+
+  private static final Skin SHADED = new Skin(0, false);
 
   final int boxes;
   final int[] air;
@@ -63,24 +73,16 @@ final class HiveLayout {
           node(
               "combs " + (i + 1),
               otherFrames * sideM2 * FRAME_JK_PER_M2 + box.storesKg() * HONEY_J_KG_K + 50);
-      link(air[i], comb[i], otherFrames * 2 * sideM2 * COMB_FILM_WM2K + 0.1);
-      wettable(i, air[i], comb[i], otherFrames * 2 * sideM2);
+      double combM2 = Math.max(CONTAINER_M2, otherFrames * 2 * sideM2);
+      link(air[i], comb[i], combM2 * COMB_FILM_WM2K);
+      wettable(i, air[i], comb[i], combM2);
       if (i > 0) {
         pairs.add(new int[] {air[i - 1], air[i]});
       }
-      double perimeterM = 2 * (hive.lengthM() + hive.widthM());
-      double meanM2 = (perimeterM + 4 * innerThicknessM(hive.wall())) * box.heightM();
-      double lengthShare = hive.lengthM() / (hive.lengthM() + hive.widthM()) / 2;
-      double widthShare = hive.widthM() / (hive.lengthM() + hive.widthM()) / 2;
-      stack(
-          "wall " + (i + 1),
-          hive,
-          hive.wall(),
-          i,
-          meanM2,
-          InnerFace.Direction.SIDEWAYS,
-          0.5,
-          new double[] {0, widthShare, lengthShare, widthShare, lengthShare});
+      if (i > 0 && box.below().kind() == Separator.Kind.BOARD) {
+        board(i, box.below());
+      }
+      walls(hive, box, i);
     }
     nest =
         node(
@@ -91,19 +93,12 @@ final class HiveLayout {
     pairs.add(new int[] {nest, air[hive.broodBox()]});
     wettable(boxes, nest, nest, Math.max(0.05, colony.broodFrames() * 2 * broodSideM2));
     nestVolumeM3 = Math.max(5e-4, colony.broodFrames() * broodSideM2 * 2 * BEE_SPACE_M);
-    double lidM = innerThicknessM(hive.lid());
-    double faceM2 = (hive.lengthM() + lidM) * (hive.widthM() + lidM);
+    double floorM2 = hive.planM2(hive.floor());
     int floorNode =
-        stack("floor", hive, hive.floor(), 0, faceM2, InnerFace.Direction.DOWN, 0, new double[5]);
-    stack(
-        "lid",
-        hive,
-        hive.lid(),
-        boxes - 1,
-        faceM2,
-        InnerFace.Direction.UP,
-        1,
-        new double[] {1, 0, 0, 0, 0});
+        stack("floor", hive, hive.floor(), 0, floorM2, HeatFlow.DOWN, 0, SHADED, 0, new double[5]);
+    double[] roofSun = {1, 0, 0, 0, 0};
+    double lidM2 = hive.planM2(hive.lid());
+    stack("lid", hive, hive.lid(), boxes - 1, lidM2, HeatFlow.UP, 0, hive.lidSkin(), 1, roofSun);
     if (heater.panJK() > 0) {
       plate = node("plate", heater.plateJK());
       pan = node("pan", heater.panJK());
@@ -117,37 +112,74 @@ final class HiveLayout {
     }
   }
 
-  /**
-   * Areas are those of the mid-plane of the innermost layer, the box proper; what edges and corners
-   * of insulation around it add is the edge factor's part, so that a factor of 1 is edge-free.
-   */
-  private static double innerThicknessM(List<Layer> layers) {
-    return layers.get(0).thicknessM();
+  /** The walls of a box; what stands behind dummy boards is a part of its own. */
+  private void walls(HiveSpec hive, BoxSpec box, int i) {
+    double areaM2 = hive.wallPerimeterM() * box.heightM();
+    double perimeterM = 2 * (hive.lengthM() + hive.widthM());
+    double shortShare = hive.widthM() / perimeterM;
+    double longShare = hive.lengthM() / perimeterM;
+    double[] sun = {0, shortShare, longShare, shortShare, longShare};
+    double shut = box.dummyBoards() * longShare;
+    String name = "wall " + (i + 1);
+    HeatFlow flow = HeatFlow.SIDEWAYS;
+    stack(name, hive, hive.wall(), i, (1 - shut) * areaM2, flow, 0, hive.wallSkin(), 0.5, sun);
+    if (shut > 0) {
+      stack(
+          "side " + (i + 1),
+          hive,
+          hive.wall(),
+          i,
+          shut * areaM2,
+          flow,
+          DUMMY_M2KW,
+          hive.wallSkin(),
+          0.5,
+          sun);
+    }
   }
 
-  /** Adds the layers of one wall, floor or lid; returns its innermost node. */
+  /** A board between a box and the one below it, wettable on both sides. */
+  private void board(int box, Separator board) {
+    Layer layer = new Layer(board.material(), board.thicknessM());
+    int node = node("board " + (box + 1), layer.capacityJM2K() * planM2);
+    double half = layer.resistanceM2KW() / 2;
+    for (int side = box - 1; side <= box; side++) {
+      face(new InnerFace(side, air[side], node, planM2, half, HeatFlow.UP));
+    }
+  }
+
+  /**
+   * Adds the layers of one wall, floor or lid; returns its innermost node.
+   *
+   * @param beforeM2KW resistance of what stands before it inside
+   */
   private int stack(
       String name,
       HiveSpec hive,
-      List<Layer> layers,
+      List<Layer> parts,
       int box,
       double areaM2,
-      InnerFace.Direction direction,
+      HeatFlow direction,
+      double beforeM2KW,
+      Skin skin,
       double skyShare,
       double[] sunShare) {
-    double edge = layers.size() > 1 ? hive.edgeFactor() : 1;
+    double edge = hive.edgeFactor(parts);
+    List<Layer> layers = Iso6946.withoutBridges(parts, direction);
     int first = -1;
     int before = -1;
-    double halfBefore = 0;
+    double halfBefore = beforeM2KW;
     for (int l = 0; l < layers.size(); l++) {
       Layer layer = layers.get(l);
-      int node = node(name + " layer " + (l + 1), layer.capacityJM2K() * areaM2);
       double half = layer.resistanceM2KW() / 2 / edge;
-      if (l == 0) {
+      if (layer.isAir()) {
+        halfBefore += 2 * half;
+        continue;
+      }
+      int node = node(name + " layer " + (l + 1), layer.capacityJM2K() * areaM2);
+      if (first < 0) {
         first = node;
-        inner.add(new InnerFace(box, air[box], node, areaM2, half, direction));
-        pairs.add(new int[] {air[box], node});
-        fixedLinks.add(new double[] {air[box], node, inner.get(inner.size() - 1).conductanceWK});
+        face(new InnerFace(box, air[box], node, areaM2, halfBefore + half, direction));
       } else {
         link(before, node, areaM2 / (halfBefore + half));
       }
@@ -156,13 +188,18 @@ final class HiveLayout {
     }
     outer.add(
         new OuterFace(
-            before, areaM2, areaM2 / halfBefore, hive.solarAbsorptance(), skyShare, sunShare));
+            before, areaM2, areaM2 / halfBefore, skin.solarAbsorptance(), skyShare, sunShare));
     return first;
+  }
+
+  private void face(InnerFace face) {
+    inner.add(face);
+    link(face.airNode, face.solidNode, face.conductanceWK);
   }
 
   /** Adds comb as a surface on which water can condense; its heat exchange is a link of its own. */
   private void wettable(int zone, int airNode, int combNode, double areaM2) {
-    inner.add(new InnerFace(zone, airNode, combNode, areaM2, 0, InnerFace.Direction.SIDEWAYS));
+    inner.add(new InnerFace(zone, airNode, combNode, areaM2, 0, HeatFlow.SIDEWAYS));
   }
 
   private int node(String name, double capacityJK) {

@@ -7,6 +7,8 @@ import java.util.List;
  *
  * @param lengthM inside length along the frames, m
  * @param widthM inside width, m
+ * @param frontDeg azimuth of the front, which is one of the short sides, degrees from north over
+ *     east
  * @param boxes the stack from the bottom up; the brood nest is in the box {@code broodBox}
  * @param broodBox index of the box with the brood nest, 0 is the lowest
  * @param wall layers of the side walls from the inside outwards
@@ -14,7 +16,8 @@ import java.util.List;
  * @param lid layers of the lid from the inside outwards
  * @param edgeFactor factor on the conductance of insulated faces for edges, joints and thin spots;
  *     1 is edge-free
- * @param solarAbsorptance share of sunlight that the outer faces absorb, 0 to 1
+ * @param wallSkin what the weather sees of the walls
+ * @param lidSkin what the weather sees of the lid
  * @param entranceWidthM width of the entrance, m
  * @param entranceHeightM height of the entrance slot, m
  * @param topVentM2 free area of the upper vent, m²; 0 for none. The fan, where there is one, blows
@@ -26,13 +29,15 @@ import java.util.List;
 public record HiveSpec(
     double lengthM,
     double widthM,
+    double frontDeg,
     List<BoxSpec> boxes,
     int broodBox,
     List<Layer> wall,
     List<Layer> floor,
     List<Layer> lid,
     double edgeFactor,
-    double solarAbsorptance,
+    Skin wallSkin,
+    Skin lidSkin,
     double entranceWidthM,
     double entranceHeightM,
     double topVentM2,
@@ -47,18 +52,35 @@ public record HiveSpec(
     lid = List.copyOf(lid);
   }
 
-  /** The same with another stack of boxes. */
-  public HiveSpec withBoxes(List<BoxSpec> other) {
-    return new HiveSpec(
+  /** A hive that faces south, with one finish on all faces. */
+  public HiveSpec(
+      double lengthM,
+      double widthM,
+      List<BoxSpec> boxes,
+      int broodBox,
+      List<Layer> wall,
+      List<Layer> floor,
+      List<Layer> lid,
+      double edgeFactor,
+      double solarAbsorptance,
+      double entranceWidthM,
+      double entranceHeightM,
+      double topVentM2,
+      double openShare,
+      double dischargeCoefficient,
+      double windEffectiveness) {
+    this(
         lengthM,
         widthM,
-        other,
+        180,
+        boxes,
         broodBox,
         wall,
         floor,
         lid,
         edgeFactor,
-        solarAbsorptance,
+        new Skin(solarAbsorptance, false),
+        new Skin(solarAbsorptance, false),
         entranceWidthM,
         entranceHeightM,
         topVentM2,
@@ -67,23 +89,66 @@ public record HiveSpec(
         windEffectiveness);
   }
 
+  /** The same with another stack of boxes. */
+  public HiveSpec withBoxes(List<BoxSpec> other) {
+    return with(other, wall, floor, lid);
+  }
+
   /** The same with other walls, floor and lid. */
   public HiveSpec withLayers(List<Layer> otherWall, List<Layer> otherFloor, List<Layer> otherLid) {
+    return with(boxes, otherWall, otherFloor, otherLid);
+  }
+
+  private HiveSpec with(
+      List<BoxSpec> otherBoxes,
+      List<Layer> otherWall,
+      List<Layer> otherFloor,
+      List<Layer> otherLid) {
     return new HiveSpec(
         lengthM,
         widthM,
-        boxes,
+        frontDeg,
+        otherBoxes,
         broodBox,
         otherWall,
         otherFloor,
         otherLid,
         edgeFactor,
-        solarAbsorptance,
+        wallSkin,
+        lidSkin,
         entranceWidthM,
         entranceHeightM,
         topVentM2,
         openShare,
         dischargeCoefficient,
         windEffectiveness);
+  }
+
+  /**
+   * Length of the walls in the middle of their innermost layer, the box proper, m. What edges and
+   * corners of insulation around it add is the edge factor's part, so that a factor of 1 is
+   * edge-free.
+   */
+  double wallPerimeterM() {
+    return 2 * (lengthM + widthM) + 4 * wall.get(0).thicknessM();
+  }
+
+  /** Area of floor or lid in the middle of the walls that carry it, m². */
+  double planM2(List<Layer> face) {
+    double thicknessM = face.get(0).thicknessM();
+    return (lengthM + thicknessM) * (widthM + thicknessM);
+  }
+
+  /**
+   * Factor on the conductance of a face for its edges: of insulated ones alone. A material
+   * insulates up to 0.065 W/(m K), as building rules have it.
+   */
+  double edgeFactor(List<Layer> face) {
+    for (Layer l : face) {
+      if (!l.isAir() && l.material().conductivityWMK() <= 0.065) {
+        return edgeFactor;
+      }
+    }
+    return 1;
   }
 }

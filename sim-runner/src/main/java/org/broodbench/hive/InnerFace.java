@@ -10,23 +10,6 @@ package org.broodbench.hive;
  * thinner than a micrometre counts as patches; own choice.
  */
 final class InnerFace {
-  /**
-   * Heat flow directions with their surface resistance, m²K/W, and convective coefficient, W/(m²K).
-   */
-  enum Direction {
-    UP(0.10, 5.0),
-    SIDEWAYS(0.13, 2.5),
-    DOWN(0.17, 0.7);
-
-    final double resistanceM2KW;
-    final double convectionWM2K;
-
-    Direction(double resistanceM2KW, double convectionWM2K) {
-      this.resistanceM2KW = resistanceM2KW;
-      this.convectionWM2K = convectionWM2K;
-    }
-  }
-
   /** Film at which half the surface is wet, kg/m². */
   private static final double PATCHY_KG_M2 = 1e-3;
 
@@ -49,20 +32,14 @@ final class InnerFace {
   double saturated;
 
   InnerFace(
-      int zone,
-      int airNode,
-      int solidNode,
-      double areaM2,
-      double halfLayerM2KW,
-      Direction direction) {
+      int zone, int airNode, int solidNode, double areaM2, double halfLayerM2KW, HeatFlow flow) {
     this.zone = zone;
     this.airNode = airNode;
     this.solidNode = solidNode;
     this.areaM2 = areaM2;
-    this.conductanceWK = areaM2 / (direction.resistanceM2KW + halfLayerM2KW);
-    this.filmWK = areaM2 / direction.resistanceM2KW;
-    this.transferKgS =
-        areaM2 * direction.convectionWM2K / org.broodbench.matter.MoistAir.HEAT_DRY_AIR;
+    this.conductanceWK = areaM2 / (flow.surfaceM2KW() + halfLayerM2KW);
+    this.filmWK = areaM2 / flow.surfaceM2KW();
+    this.transferKgS = areaM2 * flow.convectionWM2K() / org.broodbench.matter.MoistAir.HEAT_DRY_AIR;
   }
 
   /** Temperature of the surface, °C. */

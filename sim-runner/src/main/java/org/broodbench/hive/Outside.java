@@ -5,8 +5,8 @@ public final class Outside {
   /** Index of the horizontal roof in {@link #sunWM2}. */
   public static final int ROOF = 0;
 
-  /** Index of the wall that faces north; east, south and west follow. */
-  public static final int NORTH = 1;
+  /** Index of the front, a short side; the others follow clockwise seen from above. */
+  public static final int FRONT = 1;
 
   /** Air temperature, °C. */
   public double airC;
@@ -20,6 +20,6 @@ public final class Outside {
   /** Effective temperature of the sky for long-wave exchange, °C. */
   public double skyC;
 
-  /** Irradiance on roof, north, east, south and west face, W/m². */
+  /** Irradiance on roof, front and the other three sides, W/m². */
   public final double[] sunWM2 = new double[5];
 }

@@ -2,10 +2,17 @@ package org.broodbench.input;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
 import org.broodbench.hive.BoxSpec;
+import org.broodbench.hive.CommonBody;
 import org.broodbench.hive.FanSpec;
+import org.broodbench.hive.HeatFlow;
 import org.broodbench.hive.HiveSpec;
+import org.broodbench.hive.Iso6946;
 import org.broodbench.hive.Layer;
+import org.broodbench.hive.Separator;
+import org.broodbench.hive.Skin;
 import org.broodbench.matter.Dimension;
 import org.broodbench.matter.Material;
 
@@ -18,15 +25,21 @@ final class HiveKeys {
   static void declare(Keys.Builder keys) {
     String[] materials = Material.all().stream().map(Material::key).toArray(String[]::new);
     keys.table("hive", "The hive without bees.");
-    // inside of the common ten-frame box, 18 3/8 x 14 3/4 in
+    keys.choice("hive.body", words(CommonBody.values()))
+        .byDefault("ten_frame")
+        .help("Common body whose inside size holds; the two keys below go above it.");
     keys.quantity("hive.length", "mm", Dimension.LENGTH)
         .between("200 mm", "1000 mm")
-        .byDefault("467 mm")
+        .byDefault("by `body`: 467 mm", v -> millimetres(body(v).lengthM()))
         .help("Inside length along the frames.");
     keys.quantity("hive.width", "mm", Dimension.LENGTH)
         .between("100 mm", "1000 mm")
-        .byDefault("375 mm")
+        .byDefault("by `body`: 375, 311 or 197 mm", v -> millimetres(body(v).widthM()))
         .help("Inside width across the frames.");
+    keys.quantity("hive.front", "deg", Dimension.ANGLE)
+        .between("0 deg", "360 deg")
+        .byDefault("180 deg")
+        .help("Where the front looks, a short side: 0 north, 90 east, 180 south.");
     keys.plain("hive.brood_box", Kind.INTEGER)
         .between("0", "4")
         .byDefault("0")
@@ -44,6 +57,16 @@ final class HiveKeys {
     keys.choice("hive.insulation_material", materials)
         .byDefault("eps")
         .help("What the insulation is made of.");
+    // ISO 10456 carries conductivity on to wet insulation; how wet it gets is own choice
+    keys.quantity("hive.insulation_wetness", "%", Dimension.RATIO)
+        .between("0 %", "10 %")
+        .byDefault("0 %")
+        .help("Water in the insulation by volume; dry 0, a soaked wool batt several percent.");
+    // none on a bare box; battens of a framed wall take 5 to 15 percent
+    keys.quantity("hive.insulation_battens", "%", Dimension.RATIO)
+        .between("0 %", "50 %")
+        .byDefault("0 %")
+        .help("Share of the insulated area that softwood battens take.");
     for (String face : FACES) {
       keys.choice("hive." + face + "_material", materials)
           .byDefault("softwood")
@@ -63,6 +86,22 @@ final class HiveKeys {
         .between("0", "1")
         .byDefault("0.6")
         .help("Share of sunlight that the outside takes up: white 0.3, bare wood 0.6, dark 0.9.");
+    keys.quantity("hive.lid_absorptance", "", Dimension.RATIO)
+        .between("0", "1")
+        .byDefault("as `solar_absorptance`", v -> v.shown("hive.solar_absorptance"))
+        .help("The same for the lid alone.");
+    for (String face : List.of("wall", "lid")) {
+      keys.choice("hive." + face + "_cover", "none", "wrap", "screen")
+          .byDefault("none")
+          .help(
+              "Outside the "
+                  + face
+                  + ": a wrap of felt over a closed air gap, or a screen with outdoor air behind.");
+    }
+    keys.quantity("hive.wrap_gap", "mm", Dimension.LENGTH)
+        .between("0 mm", "100 mm")
+        .byDefault("5 mm")
+        .help("Air gap under a wrap.");
     keys.quantity("hive.entrance_width", "mm", Dimension.LENGTH)
         .between("5 mm", "1000 mm")
         .byDefault("75 mm")
@@ -92,19 +131,56 @@ final class HiveKeys {
         .help("Flow through the entrance per area and wind speed at the hive.");
 
     keys.rows("hive.box", 1, 5, "Boxes from the bottom up; left out, there is one.");
-    // deep body of the common ten-frame box, 9 5/8 in
+    keys.choice("hive.box.*.use", "combs", "feeder", "empty")
+        .byDefault("combs")
+        .help("With combs, with a container of feed, or with nothing in it.");
+    keys.choice("hive.box.*.size", words(CommonBody.Depth.values()))
+        .byDefault("deep")
+        .help("Common depth; the key below goes above it.");
     keys.quantity("hive.box.*.height", "mm", Dimension.LENGTH)
-        .between("80 mm", "500 mm")
-        .byDefault("244 mm")
+        .between("50 mm", "500 mm")
+        .byDefault("by `size`: 244, 168 or 144 mm", HiveKeys::boxHeight)
         .help("Inside height.");
     keys.plain("hive.box.*.frames", Kind.INTEGER)
-        .between("1", "20")
-        .byDefault("10")
+        .between("0", "20")
+        .byDefault("by `hive.body`: 10, 8 or 5; 0 without combs", HiveKeys::boxFrames)
         .help("Frames it holds.");
     keys.quantity("hive.box.*.stores", "kg", Dimension.MASS)
         .between("0 kg", "60 kg")
-        .byDefault("4 kg")
-        .help("Honey, syrup and pollen in its combs.");
+        .byDefault("4 kg, 0 kg if empty", v -> v.text("use").equals("empty") ? "0 kg" : "4 kg")
+        .help("Honey, syrup and pollen in its combs, or feed in its container.");
+    keys.plain("hive.box.*.dummy_boards", Kind.INTEGER)
+        .between("0", "2")
+        .byDefault("0")
+        .help("Boards that close off the room beside the combs, one for each long side.");
+    // own choices: a punched sheet with holes of about 4 mm; a crown board with no hole
+    keys.choice("hive.box.*.below", "open", "sheet", "board")
+        .byDefault("open")
+        .help("What lies under this box: frames alone, a perforated sheet or grid, or a board.");
+    keys.quantity("hive.box.*.sheet_open_share", "%", Dimension.RATIO)
+        .between("5 %", "95 %")
+        .byDefault("50 %")
+        .onlyWhen("below", "sheet")
+        .help("Share of the sheet that its holes take.");
+    keys.quantity("hive.box.*.sheet_hole", "mm", Dimension.LENGTH)
+        .between("0.5 mm", "50 mm")
+        .byDefault("4 mm")
+        .onlyWhen("below", "sheet")
+        .help("Width of its holes.");
+    keys.quantity("hive.box.*.board_opening", "cm2", Dimension.AREA)
+        .between("0 cm2", "1000 cm2")
+        .byDefault("0 cm2")
+        .onlyWhen("below", "board")
+        .help("Free area of the hole in the board; the vent holes of a feeder.");
+    keys.choice("hive.box.*.board_material", materials)
+        .byDefault("plywood")
+        .onlyWhen("below", "board")
+        .help("What the board is made of.");
+    keys.quantity("hive.box.*.separator_thickness", "mm", Dimension.LENGTH)
+        .between("0.3 mm", "100 mm")
+        .byDefault("1 mm, of a board 10 mm", HiveKeys::separatorThickness)
+        .onlyWhen("below", "sheet", "board")
+        .help("Thickness of sheet or board.");
 
     keys.table("fan", "The exhaust fan in the upper vent.");
     // a small case fan of 60 mm; maker's sheets, own choice
@@ -126,24 +202,57 @@ final class HiveKeys {
     List<BoxSpec> boxes = new ArrayList<>();
     for (Values box : v.rows("hive.box")) {
       boxes.add(
-          new BoxSpec(box.number("height"), (int) box.integer("frames"), box.number("stores")));
+          new BoxSpec(
+              box.number("height"),
+              (int) box.integer("frames"),
+              box.number("stores"),
+              (int) box.integer("dummy_boards"),
+              boxes.isEmpty() ? Separator.NONE : separator(box)));
     }
     return new HiveSpec(
         v.number("hive.length"),
         v.number("hive.width"),
+        v.number("hive.front"),
         boxes,
         (int) v.integer("hive.brood_box"),
         layers(v, "wall"),
         layers(v, "floor"),
         layers(v, "lid"),
         v.number("hive.edge_factor"),
-        v.number("hive.solar_absorptance"),
+        skin(v, "wall", "hive.solar_absorptance"),
+        skin(v, "lid", "hive.lid_absorptance"),
         v.number("hive.entrance_width"),
         v.number("hive.entrance_height"),
         v.number("hive.top_vent"),
         v.number("hive.open_share"),
         v.number("hive.discharge_coefficient"),
         v.number("hive.wind_effectiveness"));
+  }
+
+  private static Separator separator(Values box) {
+    return switch (box.text("below")) {
+      case "sheet" ->
+          new Separator(
+              Separator.Kind.SHEET,
+              box.number("sheet_open_share"),
+              box.number("sheet_hole"),
+              0,
+              box.number("separator_thickness"),
+              Material.STEEL);
+      case "board" ->
+          new Separator(
+              Separator.Kind.BOARD,
+              0,
+              0,
+              box.number("board_opening"),
+              box.number("separator_thickness"),
+              material(box.text("board_material")));
+      default -> Separator.NONE;
+    };
+  }
+
+  private static Skin skin(Values v, String face, String absorptanceKey) {
+    return new Skin(v.number(absorptanceKey), v.text("hive." + face + "_cover").equals("screen"));
   }
 
   private static List<Layer> layers(Values v, String face) {
@@ -154,7 +263,20 @@ final class HiveKeys {
             v.number("hive." + face + "_thickness")));
     double insulationM = insulationM(v, face);
     if (insulationM > 0) {
-      layers.add(new Layer(material(v.text("hive.insulation_material")), insulationM));
+      layers.add(
+          new Layer(
+              material(v.text("hive.insulation_material"))
+                  .wetted(v.number("hive.insulation_wetness")),
+              insulationM,
+              Material.SOFTWOOD,
+              v.number("hive.insulation_battens")));
+    }
+    if (!face.equals("floor") && v.text("hive." + face + "_cover").equals("wrap")) {
+      double gapM = v.number("hive.wrap_gap");
+      if (gapM > 0) {
+        layers.add(Iso6946.airLayer(gapM, face.equals("lid") ? HeatFlow.UP : HeatFlow.SIDEWAYS));
+      }
+      layers.add(new Layer(Material.FELT, 0.001));
     }
     return layers;
   }
@@ -164,6 +286,35 @@ final class HiveKeys {
     String own = "hive." + face + "_insulation";
     boolean overruled = v.isFromOption("hive.insulation") && !v.isFromOption(own);
     return v.has(own) && !overruled ? v.number(own) : v.number("hive.insulation");
+  }
+
+  private static Values nest(Values v) {
+    return v.rows("hive.box").get((int) v.integer("hive.brood_box"));
+  }
+
+  private static CommonBody body(Values v) {
+    return CommonBody.valueOf(v.root().text("hive.body").toUpperCase(Locale.ROOT));
+  }
+
+  private static String boxHeight(Values box) {
+    return millimetres(
+        CommonBody.Depth.valueOf(box.text("size").toUpperCase(Locale.ROOT)).heightM());
+  }
+
+  private static String boxFrames(Values box) {
+    return box.text("use").equals("combs") ? String.valueOf(body(box).frames()) : "0";
+  }
+
+  private static String separatorThickness(Values box) {
+    return box.text("below").equals("board") ? "10 mm" : "1 mm";
+  }
+
+  private static String millimetres(double m) {
+    return String.format(Locale.ROOT, "%.0f mm", m * 1000);
+  }
+
+  private static String[] words(Enum<?>[] all) {
+    return Stream.of(all).map(e -> e.name().toLowerCase(Locale.ROOT)).toArray(String[]::new);
   }
 
   private static Material material(String key) {
@@ -185,6 +336,12 @@ final class HiveKeys {
                 List.of(),
                 boxes == 1 ? "0" : "0 to " + (boxes - 1),
                 "There " + (boxes == 1 ? "is 1 box." : "are " + boxes + " boxes."));
+          } else if (nest(v).integer("frames") - nest(v).integer("dummy_boards") < 1) {
+            checks.refuse(
+                "hive.brood_box",
+                List.of(),
+                "a box with frames",
+                "The brood nest stands on combs.");
           }
         });
     checks.run(

@@ -88,8 +88,8 @@ public final class Plant {
   public static List<Plane> planes(Scenario scenario) {
     List<Plane> planes = new ArrayList<>();
     planes.add(new Plane(0, 180));
-    for (int azimuthDeg = 0; azimuthDeg < 360; azimuthDeg += 90) {
-      planes.add(new Plane(90, azimuthDeg));
+    for (int turnDeg = 0; turnDeg < 360; turnDeg += 90) {
+      planes.add(new Plane(90, (scenario.hive().frontDeg() + turnDeg) % 360));
     }
     for (PvGroup g : scenario.pv().groups()) {
       planes.add(new Plane(g.tiltDeg(), g.azimuthDeg()));

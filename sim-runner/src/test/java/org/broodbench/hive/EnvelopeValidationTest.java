@@ -24,11 +24,11 @@ class EnvelopeValidationTest {
     String kind = r.id().substring(3);
     switch (kind) {
       case "RSI-H":
-        return InnerFace.Direction.SIDEWAYS.resistanceM2KW;
+        return HeatFlow.SIDEWAYS.surfaceM2KW();
       case "RSI-UP":
-        return InnerFace.Direction.UP.resistanceM2KW;
+        return HeatFlow.UP.surfaceM2KW();
       case "RSI-DN":
-        return InnerFace.Direction.DOWN.resistanceM2KW;
+        return HeatFlow.DOWN.surfaceM2KW();
       case "RSE":
         return outerResistance();
       default:

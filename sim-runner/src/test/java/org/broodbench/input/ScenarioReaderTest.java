@@ -109,7 +109,7 @@ class ScenarioReaderTest {
         ScenarioKeys.all().all().stream()
             .filter(k -> k.path().startsWith("event.") || k.path().startsWith("load."))
             .count();
-    assertEquals(ScenarioKeys.all().all().size() - optional - inRows - 7, least.assumed().size());
+    assertEquals(ScenarioKeys.all().all().size() - optional - inRows - 12, least.assumed().size());
   }
 
   @Test
