@@ -109,7 +109,7 @@ public final class Controller {
           brood,
           probes.outdoor,
           probes.humidity,
-          !brood.known() || heater.calling(),
+          heater.broodLow(),
           fanBlock(level, serviced),
           fanTest);
     }

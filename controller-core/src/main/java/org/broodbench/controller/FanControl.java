@@ -61,7 +61,7 @@ final class FanControl implements Part {
    * Lets time pass and decides what the fan is wanted for.
    *
    * @param blockReason why the fan may not run at all ({@link Reason#NONE}: it may)
-   * @param broodLow the brood is at or below the temperature that calls for heat, or not known
+   * @param broodLow the brood is not known, calls for heat or would do so at the full set point
    * @param test the commissioning test asks for the fan
    */
   void ask(
@@ -143,6 +143,10 @@ final class FanControl implements Part {
     timedMillis -= releaseMillis;
     if (timedMillis <= 0) {
       timedMillis += timedEveryMillis;
+    }
+    // A state saved under a longer period.
+    if (timedMillis > timedEveryMillis) {
+      timedMillis = timedEveryMillis;
     }
     return timedMillis > timedEveryMillis - timedForMillis;
   }

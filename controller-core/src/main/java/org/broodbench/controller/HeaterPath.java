@@ -16,6 +16,8 @@ final class HeaterPath implements Part {
   private final DutyGate blindShare;
   private final RelayGuard relay;
 
+  private final int coldCentiC;
+
   private int stopReason;
 
   // Of this step only.
@@ -28,6 +30,9 @@ final class HeaterPath implements Part {
 
   HeaterPath(Settings settings, int hourMillis, int dayMillis) {
     minOnMillis = settings.get(Setting.RELAY_MIN_ON_MILLIS);
+    coldCentiC =
+        settings.get(Setting.HEAT_SET_POINT_CENTI_C)
+            - settings.get(Setting.HEAT_DIFFERENTIAL_CENTI_K);
     target = new HeatTarget(settings);
     demand =
         new HeatDemand(
@@ -197,9 +202,9 @@ final class HeaterPath implements Part {
     return stopReason;
   }
 
-  /** The thermostat calls for heat. */
-  boolean calling() {
-    return demand.calling();
+  /** Rule F6: no air is changed for dryness while the brood lacks heat, shed or not. */
+  boolean broodLow() {
+    return !brood.known() || demand.calling() || brood.callCentiC() <= coldCentiC;
   }
 
   HeatDemand demand() {

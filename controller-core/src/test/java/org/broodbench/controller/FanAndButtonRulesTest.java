@@ -114,6 +114,12 @@ class FanAndButtonRulesTest {
     cold.in.humidity.put(900);
     cold.run(10_000, 1000);
     assertFalse(cold.out.fan);
+    Bench shed = warm(2500, 1500);
+    shed.in.battery.put(12_000);
+    shed.in.humidity.put(900);
+    shed.run(300_000, 1000);
+    assertEquals(ShedLevel.HEAT_SHED, shed.out.shedLevel);
+    assertFalse(shed.out.fan);
     Bench low = warm(3000, 1500);
     low.in.humidity.put(900);
     low.run(10_000, 1000);

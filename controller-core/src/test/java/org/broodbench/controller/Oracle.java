@@ -17,7 +17,6 @@ final class Oracle {
   private static final long DAY = 86_400_000L;
   private static final int NOTHING = Integer.MIN_VALUE;
   private static final String[] TEMPERATURES = {"brood_a", "brood_b", "pan", "top", "outdoor"};
-  private static final String[] LEVELS = {"", "set_back", "survival", "heat", "fan", "standby"};
 
   /** Since when, on some clock, a condition has been true without a break. */
   private static final class Since {
@@ -182,6 +181,7 @@ final class Oracle {
 
   private final Map<String, Integer> settings = new HashMap<>();
   private final Map<String, Integer> codes = new HashMap<>();
+  private final List<Map<String, String>> levels;
   private final Map<String, Reading> readings = new LinkedHashMap<>();
 
   private boolean started;
@@ -313,6 +313,7 @@ final class Oracle {
     for (Map<String, String> row : spec.headed("reading", "unit", "lowest in range")) {
       readings.put(row.get("reading"), new Reading(row));
     }
+    levels = spec.named("levels");
     for (int i = 1; i < below.length; i++) {
       below[i] = new Since();
     }
@@ -402,8 +403,8 @@ final class Oracle {
     when.put("brood_high", () -> flag("brood_high"));
     when.put("pan_high", () -> flag("pan_high"));
     when.put("supply_steady", () -> source != 0 && source == before && target == source);
-    when.put("level_heat_shed_or_below", () -> restricting() >= 3);
-    when.put("level_fan_shed_or_below", () -> restricting() >= 4);
+    when.put("level_without_heat", () -> !allows("heat", restricting()));
+    when.put("level_without_fan", () -> !allows("fan", restricting()));
     when.put("service_hold", () -> serviceUntil > releaseClock);
     when.put("fan_test", () -> phase == 2);
     when.put("fan_holds_heater_off", this::fanHoldsHeaterOff);
@@ -755,7 +756,7 @@ final class Oracle {
     blind = dark >= get("shed_blind_after_millis");
     int asked = 0;
     for (int i = 1; i <= 5; i++) {
-      boolean under = trusted && value <= get("shed_" + LEVELS[i] + "_enter" + unit);
+      boolean under = trusted && value <= get(levels.get(i).get("enter") + unit);
       if (below[i].of(under, tripClock) >= get("shed_enter_delay_millis")) {
         asked = i;
       }
@@ -783,7 +784,7 @@ final class Oracle {
     }
     boolean holds =
         level > 0
-            && (trusted ? value >= get("shed_" + LEVELS[level] + "_leave" + unit) : in.chargerFull)
+            && (trusted ? value >= get(levels.get(level).get("leave") + unit) : in.chargerFull)
             && (level < 5 || charging)
             && asked < level;
     if (above.of(holds, releaseClock) >= leaveDelay()) {
@@ -792,6 +793,10 @@ final class Oracle {
       armed = true;
       above.of(false, releaseClock);
     }
+  }
+
+  private boolean allows(String load, int atLevel) {
+    return levels.get(atLevel).get(load).equals("yes");
   }
 
   private int restricting() {
@@ -941,6 +946,7 @@ final class Oracle {
             && outdoor.value >= get("purge_outdoor_centi_c")
             && call != null
             && !calling
+            && call > get("heat_set_point_centi_c") - get("heat_differential_centi_k")
             && !purgeShare.spent(fan.on, get("fan_min_on_millis"));
     fanWish = wishRules.first("reason");
     heaterOff = true;
@@ -1044,7 +1050,10 @@ final class Oracle {
     out.fan = fan.on;
     out.supply = source;
     out.shedLevel = level;
-    out.inverter = is("fitted_inverter") && source == 1 && (level < 3 || is("shed_keep_inverter"));
+    out.inverter =
+        is("fitted_inverter")
+            && source == 1
+            && (allows("inverter", level) || is("shed_keep_inverter"));
     out.heaterReason = heaterReason();
     out.heaterStopReason = code(stopReason);
     out.fanReason = fanReason(fanFitted);

@@ -152,6 +152,21 @@ class PowerRulesTest {
     assertEquals(5, bench.out.sheds);
   }
 
+  /** Volts that shed as soon as they may and recover as soon as they may, for three days. */
+  @Test
+  void theWorstVoltsShedEightTimesInADayAndNoMore() {
+    Bench bench = awake(PLAIN);
+    int most = 0;
+    for (int at = 0; at < 3 * 86_400; at += 10) {
+      bench.in.battery.put(bench.out.shedLevel < ShedLevel.HEAT_SHED ? 12_000 : 12_900);
+      bench.in.batteryCurrent.put(1000);
+      bench.step(10_000);
+      most = Math.max(most, bench.out.shedsInDay);
+    }
+    assertEquals(8, most);
+    assertEquals(Invariants.shedBound(PLAIN), most);
+  }
+
   @Test
   void deeperShedsWithoutARecoveryAreOneShed() {
     Bench bench = awake(PLAIN);

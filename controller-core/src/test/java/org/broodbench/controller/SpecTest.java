@@ -53,6 +53,20 @@ class SpecTest {
   }
 
   @Test
+  void levelsTableEqualsTheCode() {
+    List<Map<String, String>> rows = spec.named("levels");
+    for (int level = ShedLevel.FULL; level <= ShedLevel.STANDBY; level++) {
+      assertEquals(ShedLevel.name(level), rows.get(level).get("level"));
+      if (level > ShedLevel.FULL) {
+        assertEquals(
+            SettingsCheck.enter(level, false).key(), rows.get(level).get("enter") + "_milli_v");
+        assertEquals(
+            SettingsCheck.leave(level, true).key(), rows.get(level).get("leave") + "_permille");
+      }
+    }
+  }
+
+  @Test
   void everyDefaultSetIsLegal() {
     for (ProbePlace place : ProbePlace.values()) {
       for (Chemistry chemistry : Chemistry.values()) {
