@@ -79,6 +79,14 @@ final class RunCommand extends Verb {
   @Option(names = "--days", paramLabel = "N", description = "Number of days.")
   private Integer days;
 
+  @Option(
+      names = "--worst",
+      paramLabel = "N",
+      description =
+          "Replay the N-th hardest window of the weather file, by heat need minus sun, as long as --days or the"
+              + " scenario says; 1 is the hardest.")
+  private Integer worst;
+
   @Option(names = "--seed", paramLabel = "N", description = "Seed of all noise.")
   private Long seed;
 
@@ -114,6 +122,9 @@ final class RunCommand extends Verb {
             scenario,
             scenarioFile == null ? null : scenarioFile.toAbsolutePath().getParent(),
             weather);
+    if (worst != null) {
+      found = found.atWorst(worst);
+    }
     Forcing forcing = found.forcing(Plant.planes(found.scenario()));
     Outcome outcome = evaluate(found, forcing);
     write(folder, outcome);
@@ -169,6 +180,10 @@ final class RunCommand extends Verb {
             new Problem("--days", 0, 0, "", String.valueOf(days), "1 to 3660 whole days", ""));
       }
       settings.add("run.days=" + days);
+    }
+    if (worst != null && from != null) {
+      problems.add(
+          new Problem("--worst", 0, 0, "", "--from beside it", "one of the two", "Leave one out."));
     }
     if (seed != null) {
       settings.add("run.seed=" + seed);

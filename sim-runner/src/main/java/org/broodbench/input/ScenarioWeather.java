@@ -19,9 +19,11 @@ import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.NotCovered;
 import org.broodbench.sky.Place;
 import org.broodbench.sky.Plane;
+import org.broodbench.sky.RigClass;
 import org.broodbench.sky.TypicalYear;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.sky.WorstWindows;
 
 /**
  * The weather of a run: a file, or the generator.
@@ -140,6 +142,37 @@ public record ScenarioWeather(
                       ? "Choose another window with --from and --days, or fill the gap."
                       : "Choose a window inside the record with --from and --days.")));
     }
+  }
+
+  /**
+   * The same over the hardest window of the record that is as long as the scenario's.
+   *
+   * @param rank 1 for the hardest
+   * @throws BadInput where the record has no such window
+   */
+  public ScenarioWeather atWorst(int rank) {
+    int days = scenario.window().days();
+    List<WorstWindows.Window> found =
+        rank >= 1 && 86_400 % series.stepS() == 0
+            ? WorstWindows.find(series, days, rank, RigClass.SMALL, 0)
+            : List.of();
+    if (found.size() < rank || rank < 1) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  "--worst",
+                  0,
+                  0,
+                  "",
+                  String.valueOf(rank),
+                  "1 to the number of whole, separate windows of " + days + " days in the record",
+                  "Choose a smaller number, or shorter windows with --days.")));
+    }
+    return new ScenarioWeather(
+        scenario.withWindow(new Window(found.get(rank - 1).fromEpochS(), days)),
+        series,
+        file,
+        assumed);
   }
 
   private static LocalDate day(long epochS) {

@@ -186,6 +186,23 @@ public final class WeatherSeries {
     return b.about(this).warnings(texts).build();
   }
 
+  /** The records whose intervals lie between two times, as far as the series reaches. */
+  public WeatherSeries between(long fromEpochS, long toEpochS) {
+    int first = (int) Math.max(0, -Math.floorDiv(startEpochS - fromEpochS, (long) stepS));
+    int end = (int) Math.min(n, Math.floorDiv(toEpochS - startEpochS, (long) stepS));
+    if (end <= first) {
+      throw new IllegalArgumentException("no record lies between the two times");
+    }
+    Builder b = new Builder(startEpochS + (long) first * stepS, stepS, end - first);
+    for (Variable v : VARIABLES) {
+      if (columns[v.ordinal()] != null) {
+        b.column(v, Arrays.copyOfRange(columns[v.ordinal()], first, end), stands[v.ordinal()]);
+      }
+    }
+    b.filledBits = Arrays.copyOfRange(filledBits, first, end);
+    return b.about(this).build();
+  }
+
   /** A builder that starts as a copy; its columns are copies too. */
   public Builder toBuilder() {
     Builder b = new Builder(startEpochS, stepS, n);
