@@ -1,6 +1,6 @@
 package org.broodbench.hive;
 
-import org.broodbench.matter.Portable;
+import org.broodbench.matter.SmoothTable;
 
 /**
  * Heat, gases and damage of a colony as functions of the temperature of its core and of the air
@@ -23,13 +23,25 @@ public final class ColonyHeat {
   /** Carbon dioxide made by that gram, g/g: C6H12O6 gives 264/180 g per g of sugar. */
   public static final double CO2_G_G = 1.187;
 
-  private static final double LN_Q10_REST = StrictMath.log(1.9) / 10;
-  private static final double LN_Q10_BROOD = StrictMath.log(3.13) / 10;
+  /** Knots in a kelvin: the steepest of the shapes is then met within 2e-6. */
+  private static final int PER_K = 8;
+
+  private static final double LOW_C = -40;
+  private static final double HIGH_C = 70;
+
+  private static final SmoothTable REST = table(ColonyHeat::rest);
+  private static final SmoothTable ACT = table(ColonyHeat::act);
+  private static final SmoothTable BROOD = table(ColonyHeat::broodActivity);
+  private static final SmoothTable LOOSE = table(c -> logistic((c - 14) * 0.5));
+  private static final SmoothTable HOT = table(c -> logistic((c - 36) * 2));
 
   private final ColonySpec spec;
+  private final double ceilingWKg;
   private double massKg;
   private double massLawWK;
   private double brood;
+  private double broodW0;
+  private double mostCoolingKgS;
 
   private double heatW;
   private double lossWK;
@@ -40,6 +52,7 @@ public final class ColonyHeat {
   /** A colony at the start of a run. */
   public ColonyHeat(ColonySpec spec) {
     this.spec = spec;
+    ceilingWKg = spec.shiverCeilingWKg();
     populate(spec.bees(), spec.broodCells());
   }
 
@@ -48,6 +61,8 @@ public final class ColonyHeat {
     massKg = bees * spec.beeMassG() * 1e-3;
     massLawWK = massKg > 0 ? spec.clusterLossFactor() * 0.20 * StrictMath.pow(massKg, 0.52) : 0;
     brood = broodCells;
+    broodW0 = broodCells * spec.broodHeatMW() * 1e-3;
+    mostCoolingKgS = spec.waterNear() ? bees * 0.3e-3 / 1000 / 3600 : 0;
   }
 
   /** The description it was made from. */
@@ -67,8 +82,8 @@ public final class ColonyHeat {
    * @param airC temperature of the air of the brood box, °C
    */
   public void evaluate(double coreC, double airC) {
-    double loose = Portable.logistic((airC - 14) * 0.5);
-    double hot = Portable.logistic((coreC - 36) * 2);
+    double loose = LOOSE.at(airC);
+    double hot = HOT.at(coreC);
     loosening = (1 + 2 * loose) * (1 + 3 * hot);
     lossWK = massLawWK * loosening;
     double drawn = airC + 0.25 * (coreC - airC);
@@ -78,34 +93,41 @@ public final class ColonyHeat {
     double demand = (target - coreC) * 0.25;
     demand = demand < 0 ? 0 : demand > 1 ? 1 : demand;
     double inCore = 0.35 + 0.45 * loose;
-    double ceiling = demand * spec.shiverCeilingWKg();
+    double ceiling = demand * ceilingWKg;
     double perKg =
-        inCore * (rest(coreC) + ceiling * act(coreC))
-            + (1 - inCore) * (rest(mantleC) + 0.3 * ceiling * act(mantleC));
-    double broodW = brood * spec.broodHeatMW() * 1e-3 * broodActivity(coreC);
+        inCore * (REST.at(coreC) + ceiling * ACT.at(coreC))
+            + (1 - inCore) * (REST.at(mantleC) + 0.3 * ceiling * ACT.at(mantleC));
+    double broodW = broodW0 * BROOD.at(coreC);
     heatW = massKg * perKg + broodW;
     // 0.3 g/h per 1000 bees once the nest is well above 36 °C; low confidence
     double spray = (coreC - 36) * 0.5;
     spray = spray < 0 ? 0 : spray > 1 ? 1 : spray;
-    coolingKgS =
-        spec.waterNear() ? spray * massKg / (spec.beeMassG() * 1e-3) * 0.3e-3 / 1000 / 3600 : 0;
+    coolingKgS = spray * mostCoolingKgS;
+  }
+
+  private static SmoothTable table(java.util.function.DoubleUnaryOperator shape) {
+    return new SmoothTable(LOW_C, HIGH_C, PER_K, shape);
+  }
+
+  private static double logistic(double x) {
+    return 1 / (1 + StrictMath.exp(-x));
   }
 
   /** Larval respiration relative to 34.5 °C, falling off above 40 °C, where brood dies. */
   private static double broodActivity(double coreC) {
-    return Portable.exp(LN_Q10_BROOD * (coreC - 34.5)) * Portable.logistic((42 - coreC) * 2);
+    return StrictMath.pow(3.13, (coreC - 34.5) / 10) * logistic((42 - coreC) * 2);
   }
 
   /** Resting heat, W/kg: collapses in chill coma, and above 46 °C, where adults die. */
   private static double rest(double bodyC) {
     return 10
-        * Portable.exp(LN_Q10_REST * (bodyC - 35))
-        * Portable.logistic(bodyC - 10)
-        * Portable.logistic((46 - bodyC) * 2);
+        * StrictMath.pow(1.9, (bodyC - 35) / 10)
+        * logistic(bodyC - 10)
+        * logistic((46 - bodyC) * 2);
   }
 
   private static double act(double bodyC) {
-    return Portable.logistic((bodyC - 13) / 1.5) * Portable.logistic((37 - bodyC) / 0.7);
+    return logistic((bodyC - 13) / 1.5) * logistic((37 - bodyC) / 0.7);
   }
 
   /** All metabolic heat, adults and brood, W. */

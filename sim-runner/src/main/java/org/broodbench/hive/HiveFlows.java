@@ -36,7 +36,9 @@ final class HiveFlows {
   private final double gapM2;
   private final int boxes;
   private final double[] boxExchangeKgS;
+  private final double[] boxHeightM;
   private double ventM2;
+  private double windAreaM2;
   private double fanM3S;
 
   private double upKgS;
@@ -53,6 +55,7 @@ final class HiveFlows {
     gapM2 = planM2 * FRAME_GAP_SHARE * spec.openShare();
     boxes = spec.boxes().size();
     boxExchangeKgS = new double[boxes];
+    boxHeightM = spec.boxes().stream().mapToDouble(BoxSpec::heightM).toArray();
     setTopVent(spec.topVentM2());
   }
 
@@ -63,11 +66,13 @@ final class HiveFlows {
   /** Takes over a vent that was changed during the run. */
   void takeTopVentFrom(HiveFlows other) {
     ventM2 = other.ventM2;
+    windAreaM2 = other.windAreaM2;
     fanM3S = other.fanM3S;
   }
 
   void setTopVent(double areaM2) {
     ventM2 = areaM2 * spec.openShare();
+    windAreaM2 = ventM2 > 0 && entranceM2 > 0 ? AirFlow.seriesAreaM2(entranceM2, ventM2) : 0;
     fanM3S =
         fan.freeFlowM3S() > 0 && entranceM2 > 0
             ? Fan.operatingM3S(
@@ -77,12 +82,11 @@ final class HiveFlows {
             : 0;
   }
 
-  /** Sets the streams for a step. */
-  void evaluate(
-      Network heat, int[] air, double stepS, Outside outside, boolean fanOn, double openLidM3S) {
+  /** Sets the streams at given temperatures of the heat nodes. */
+  void evaluate(double[] heatC, int[] air, Outside outside, boolean fanOn, double openLidM3S) {
     double insideC = 0;
     for (int i = 0; i < boxes; i++) {
-      insideC += heat.ahead(air[i], stepS) * spec.boxes().get(i).heightM();
+      insideC += heatC[air[i]] * boxHeightM[i];
     }
     insideC /= heightM;
     double throughM3S = 0;
@@ -91,9 +95,7 @@ final class HiveFlows {
       double stackM3S =
           AirFlow.twoOpeningsM3S(
               spec.dischargeCoefficient(), entranceM2, ventM2, heightM, insideC, outside.airC);
-      double windM3S =
-          AirFlow.windM3S(
-              spec.windEffectiveness(), AirFlow.seriesAreaM2(entranceM2, ventM2), outside.windMS);
+      double windM3S = AirFlow.windM3S(spec.windEffectiveness(), windAreaM2, outside.windMS);
       throughM3S = AirFlow.inQuadratureM3S(stackM3S, windM3S);
     } else if (entranceM2 > 0) {
       double twoWayM3S =
@@ -119,42 +121,29 @@ final class HiveFlows {
     entranceKgS = airKgM3 * exchangeM3S;
     lidKgS = airKgM3 * openLidM3S;
     for (int i = 1; i < boxes; i++) {
-      double lowerC = heat.ahead(air[i - 1], stepS);
-      double upperC = heat.ahead(air[i], stepS);
+      double lowerC = heatC[air[i - 1]];
+      double upperC = heatC[air[i]];
       double excessK = Portable.positivePart(lowerC - upperC, AirFlow.ROUNDING_K);
       double buoyantM3S =
           AirFlow.exchangeM3S(
-              spec.dischargeCoefficient(),
-              gapM2,
-              spec.boxes().get(i - 1).heightM() / 2,
-              upperC + excessK,
-              upperC);
+              spec.dischargeCoefficient(), gapM2, boxHeightM[i - 1] / 2, upperC + excessK, upperC);
       boxExchangeKgS[i] = airKgM3 * (buoyantM3S + MIXING_M3S);
     }
   }
 
-  /** Puts the streams into a gas network whose first zones are the boxes. */
-  void fill(Network gas, double outsideValue) {
-    put(gas, null, 1, outsideValue);
-  }
-
-  /** Puts the streams into the heat network. */
-  void fillHeat(Network heat, int[] air, double outsideC) {
-    put(heat, air, MoistAir.HEAT_DRY_AIR, outsideC);
-  }
-
-  private void put(Network net, int[] nodeOfBox, double factor, double outsideValue) {
-    int top = boxes - 1;
-    int low = nodeOfBox == null ? 0 : nodeOfBox[0];
-    int high = nodeOfBox == null ? top : nodeOfBox[top];
-    net.reach(low, factor * (upKgS + entranceKgS), outsideValue);
-    net.reach(high, factor * (downKgS + lidKgS), outsideValue);
+  /**
+   * Puts the streams into a network of heat or of a gas.
+   *
+   * @param nodeOfBox its nodes of air from the lowest box up
+   * @param links its links between neighbouring boxes, the first unused
+   * @param factor what a kilogram of air carries per unit of the network's value
+   */
+  void fill(Network net, int[] nodeOfBox, int[] links, double factor, double outsideValue) {
+    net.reach(nodeOfBox[0], factor * (upKgS + entranceKgS), outsideValue);
+    net.reach(nodeOfBox[boxes - 1], factor * (downKgS + lidKgS), outsideValue);
     for (int i = 1; i < boxes; i++) {
-      int lower = nodeOfBox == null ? i - 1 : nodeOfBox[i - 1];
-      int upper = nodeOfBox == null ? i : nodeOfBox[i];
-      net.carry(lower, upper, factor * upKgS);
-      net.carry(upper, lower, factor * downKgS);
-      net.conduct(lower, upper, factor * boxExchangeKgS[i]);
+      double exchangeKgS = boxExchangeKgS[i];
+      net.carry(links[i], factor * (upKgS + exchangeKgS), factor * (downKgS + exchangeKgS));
     }
   }
 

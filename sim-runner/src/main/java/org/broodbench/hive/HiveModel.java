@@ -3,6 +3,7 @@ package org.broodbench.hive;
 import java.util.ArrayList;
 import java.util.List;
 import org.broodbench.matter.MoistAir;
+import org.broodbench.matter.SmoothTable;
 
 /**
  * Heat, air, water vapour and carbon dioxide of a hive with its colony, advanced in steps.
@@ -28,6 +29,9 @@ public final class HiveModel {
    */
   private static final double CLUSTER_EXCHANGE_M3S = 30e-6;
 
+  private static final double WATER_KG_PER_J = ColonyHeat.WATER_G_G * 1e-3 / ColonyHeat.HONEY_J_G;
+  private static final double CO2_KG_PER_J = ColonyHeat.CO2_G_G * 1e-3 / ColonyHeat.HONEY_J_G;
+
   private static final double LEAST_EXCHANGE_KG_S = 2e-6;
 
   /** An open lid exchanges this much with the outside, m³/s; own choice, about 24 W/K. */
@@ -43,6 +47,16 @@ public final class HiveModel {
   private final Network co2;
   private final HiveFlows flows;
   private final ColonyHeat colony;
+  private final InnerFace[] inner;
+  private final OuterFace[] outer;
+  private final SmoothTable saturatedRatio;
+  private final int[] zoneOfBox;
+  private final int[] heatLinks;
+  private final int[] zoneLinks;
+  private final int nestHeatLink;
+  private final int nestZoneLink;
+  private final double[] heatC;
+  private final double[] ratio;
   private final double pressurePa;
   private final double airKgM3;
   private final double totalHeightM;
@@ -66,6 +80,7 @@ public final class HiveModel {
   private double outsideC;
   private double outsideRatio;
   private double outsideCo2;
+  private double exchangeKgS;
   private double stepS;
   private boolean alive = true;
   private boolean lidOpen;
@@ -111,6 +126,27 @@ public final class HiveModel {
     zonePairs.add(new int[] {brood, nestZone});
     vapour = new Network(airKg, zonePairs);
     co2 = new Network(airKg, zonePairs);
+    inner = layout.inner.toArray(InnerFace[]::new);
+    outer = layout.outer.toArray(OuterFace[]::new);
+    saturatedRatio =
+        new SmoothTable(
+            -60, 80, 2, c -> MoistAir.humidityRatio(MoistAir.saturationWaterPa(c), pressurePa));
+    heatC = new double[heat.size()];
+    ratio = new double[vapour.size()];
+    zoneOfBox = new int[layout.boxes];
+    heatLinks = new int[layout.boxes];
+    zoneLinks = new int[layout.boxes];
+    for (int i = 0; i < layout.boxes; i++) {
+      zoneOfBox[i] = i;
+      if (i > 0) {
+        heatLinks[i] = heat.link(layout.air[i - 1], layout.air[i]);
+        zoneLinks[i] = vapour.link(i - 1, i);
+        co2.link(i - 1, i); // made alike, so the same number
+      }
+    }
+    nestHeatLink = heat.link(layout.nest, layout.air[brood]);
+    nestZoneLink = vapour.link(brood, nestZone);
+    co2.link(brood, nestZone);
     flows = new HiveFlows(spec, fan, layout.planM2, totalHeightM, airKgM3);
     colony = new ColonyHeat(colonySpec);
     heaterSpec = heater;
@@ -157,61 +193,73 @@ public final class HiveModel {
       fanBefore = fanOn;
     }
     stepS = seconds;
+    heat.ahead(seconds, heatC);
+    vapour.ahead(seconds, ratio);
+    evaluate(heaterWatts, fanOn, electronicsWatts, outside);
+    fillGases();
+    co2.solve(seconds);
+    vapour.solve(seconds);
+    for (int z = 0; z < ratio.length; z++) {
+      ratio[z] = vapour.mean(z);
+    }
+    fillHeat();
+    heat.solve(seconds);
+  }
+
+  /** Everything that is not linear, at the state in {@link #heatC} and {@link #ratio}. */
+  private void evaluate(
+      double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside) {
     heaterW = heaterWatts;
     electronicsW = electronicsWatts;
     outsideC = outside.airC;
     outsideRatio = outside.humidityRatio;
     outsideCo2 = CO2_OUTSIDE * CO2_MASS_RATIO;
-    flows.evaluate(heat, layout.air, seconds, outside, fanOn, lidOpen ? OPEN_LID_M3S : 0);
-    double nestC = heat.ahead(layout.nest, seconds);
-    double broodAirC = heat.ahead(layout.air[brood], seconds);
-    double exchangeKgS = LEAST_EXCHANGE_KG_S;
+    flows.evaluate(heatC, layout.air, outside, fanOn, lidOpen ? OPEN_LID_M3S : 0);
+    exchangeKgS = LEAST_EXCHANGE_KG_S;
+    colonyW = 0;
+    coolingKgS = 0;
     if (alive) {
-      colony.evaluate(nestC, broodAirC);
+      colony.evaluate(heatC[layout.nest], heatC[layout.air[brood]]);
       colonyW = colony.heatW();
       coolingKgS = colony.coolingKgS();
       exchangeKgS += CLUSTER_EXCHANGE_M3S * airKgM3 * massLaw * colony.loosening();
-    } else {
-      colonyW = 0;
-      coolingKgS = 0;
     }
-    madeKgS = colonyW / ColonyHeat.HONEY_J_G * ColonyHeat.WATER_G_G * 1e-3;
-    co2KgS = colonyW / ColonyHeat.HONEY_J_G * ColonyHeat.CO2_G_G * 1e-3;
-    solveGases(exchangeKgS);
-    solveHeat(nestC, outside);
+    madeKgS = colonyW * WATER_KG_PER_J;
+    co2KgS = colonyW * CO2_KG_PER_J;
+    for (InnerFace f : inner) {
+      double surfaceC = f.surfaceC(heatC[f.airNode], heatC[f.solidNode]);
+      f.prepare(ratio[f.zone], saturatedRatio.at(surfaceC));
+    }
+    for (OuterFace f : outer) {
+      f.prepare(outside);
+    }
   }
 
-  private void solveGases(double exchangeKgS) {
+  private void fillGases() {
     co2.clear();
     vapour.clear();
-    flows.fill(co2, outsideCo2);
-    flows.fill(vapour, outsideRatio);
-    co2.conduct(brood, nestZone, exchangeKgS);
-    vapour.conduct(brood, nestZone, exchangeKgS);
+    flows.fill(co2, zoneOfBox, zoneLinks, 1, outsideCo2);
+    flows.fill(vapour, zoneOfBox, zoneLinks, 1, outsideRatio);
+    co2.conduct(nestZoneLink, exchangeKgS);
+    vapour.conduct(nestZoneLink, exchangeKgS);
     co2.supply(nestZone, co2KgS);
     vapour.supply(nestZone, madeKgS + coolingKgS);
-    for (InnerFace f : layout.inner) {
-      double airC = heat.ahead(f.airNode, stepS);
-      double surfaceC = f.surfaceC(airC, heat.ahead(f.solidNode, stepS));
-      f.prepare(
-          vapour.ahead(f.zone, stepS),
-          MoistAir.humidityRatio(MoistAir.fastSaturationWaterPa(surfaceC), pressurePa));
+    for (InnerFace f : inner) {
       vapour.reach(f.zone, f.rateKgS, f.saturated);
     }
-    co2.solve(stepS);
-    vapour.solve(stepS);
   }
 
-  private void solveHeat(double nestC, Outside outside) {
+  /** Fills the heat network; {@link #ratio} holds the vapour that goes with the films. */
+  private void fillHeat() {
     heat.clear();
-    flows.fillHeat(heat, layout.air, outsideC);
-    heat.conduct(layout.nest, layout.air[brood], alive ? colony.lossWK() : emptyNestWK());
-    latentTakenW = MoistAir.latentHeatJPerKg(nestC) * (madeKgS + coolingKgS);
+    flows.fill(heat, layout.air, heatLinks, MoistAir.HEAT_DRY_AIR, outsideC);
+    heat.conduct(nestHeatLink, alive ? colony.lossWK() : emptyNestWK());
+    latentTakenW = MoistAir.latentHeatJPerKg(heatC[layout.nest]) * (madeKgS + coolingKgS);
     heat.supply(layout.nest, colonyW - latentTakenW);
     latentReleasedW = 0;
-    for (InnerFace f : layout.inner) {
-      double kgS = f.rateKgS * (vapour.mean(f.zone) - f.saturated);
-      double latentW = MoistAir.latentHeatJPerKg(heat.ahead(f.solidNode, stepS)) * kgS;
+    for (InnerFace f : inner) {
+      double kgS = f.rateKgS * (ratio[f.zone] - f.saturated);
+      double latentW = MoistAir.latentHeatJPerKg(heatC[f.solidNode]) * kgS;
       heat.supply(f.solidNode, latentW);
       if (latentW > 0) {
         latentReleasedW += latentW;
@@ -219,17 +267,11 @@ public final class HiveModel {
         latentTakenW -= latentW;
       }
     }
-    for (OuterFace f : layout.outer) {
-      f.prepare(outside);
-      heat.reach(f.layerNode, f.conductanceWK, f.referenceC);
+    for (OuterFace f : outer) {
+      heat.bring(f.layerNode, f.conductanceWK, f.broughtW);
     }
-    if (layout.plate >= 0) {
-      heat.supply(layout.plate, heaterW);
-    } else {
-      heat.supply(layout.air[0], heaterW);
-    }
+    heat.supply(layout.plate >= 0 ? layout.plate : layout.air[0], heaterW);
     heat.supply(layout.air[layout.boxes - 1], electronicsW);
-    heat.solve(stepS);
   }
 
   /** Comb without bees: films on both sides of the nest's combs, W/K. */
@@ -245,7 +287,7 @@ public final class HiveModel {
     ledger.electronicsJ += h * electronicsW;
     ledger.latentTakenJ += h * latentTakenW;
     ledger.latentReleasedJ += h * latentReleasedW;
-    for (OuterFace f : layout.outer) {
+    for (OuterFace f : outer) {
       ledger.sunJ += h * f.sunW();
       ledger.lostWallsJ += h * f.lostW(heat.mean(f.layerNode));
     }
@@ -260,7 +302,7 @@ public final class HiveModel {
     ledger.co2MadeKg += h * co2KgS;
     ledger.co2InKg += h * flows.inKgS() * outsideCo2;
     ledger.co2OutKg += h * flows.outKgS(co2);
-    for (InnerFace f : layout.inner) {
+    for (InnerFace f : inner) {
       double kg = h * f.rateKgS * (vapour.mean(f.zone) - f.saturated);
       double before = f.filmKg();
       double drained = f.addKg(kg);
@@ -413,6 +455,58 @@ public final class HiveModel {
     return layout;
   }
 
+  /**
+   * State for tests that integrate the same equations by other means: temperatures of the heat
+   * nodes, °C, vapour then carbon dioxide of the zones, kg/kg, films of the inner faces, kg.
+   */
+  double[] state() {
+    int zones = vapour.size();
+    double[] y = new double[heat.size() + 2 * zones + inner.length];
+    for (int i = 0; i < heat.size(); i++) {
+      y[i] = heat.start(i);
+    }
+    for (int z = 0; z < zones; z++) {
+      y[heat.size() + z] = vapour.start(z);
+      y[heat.size() + zones + z] = co2.start(z);
+    }
+    for (int f = 0; f < inner.length; f++) {
+      y[heat.size() + 2 * zones + f] = inner[f].filmKg();
+    }
+    return y;
+  }
+
+  /**
+   * Rates of change at any state, laid out as {@link #state}; for tests. Leaves the hive's own
+   * films as in the state, so an instance serves either for steps or for this.
+   */
+  double[] rates(
+      double[] y, double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside) {
+    int zones = vapour.size();
+    System.arraycopy(y, 0, heatC, 0, heatC.length);
+    System.arraycopy(y, heatC.length, ratio, 0, zones);
+    for (int f = 0; f < inner.length; f++) {
+      inner[f].addKg(y[heatC.length + 2 * zones + f] - inner[f].filmKg());
+    }
+    evaluate(heaterWatts, fanOn, electronicsWatts, outside);
+    double[] dy = new double[y.length];
+    double[] part = new double[zones];
+    fillGases();
+    vapour.rates(ratio, part);
+    System.arraycopy(part, 0, dy, heatC.length, zones);
+    double[] gas = java.util.Arrays.copyOfRange(y, heatC.length + zones, heatC.length + 2 * zones);
+    co2.rates(gas, part);
+    System.arraycopy(part, 0, dy, heatC.length + zones, zones);
+    fillHeat();
+    double[] heatPart = new double[heatC.length];
+    heat.rates(heatC, heatPart);
+    System.arraycopy(heatPart, 0, dy, 0, heatC.length);
+    for (int f = 0; f < inner.length; f++) {
+      InnerFace face = inner[f];
+      dy[heatC.length + 2 * zones + f] = face.rateKgS * (ratio[face.zone] - face.saturated);
+    }
+    return dy;
+  }
+
   /** Number of heat nodes. */
   public int heatNodes() {
     return heat.size();
@@ -498,7 +592,7 @@ public final class HiveModel {
 
   /** Whether water condenses on any inner face in the solved step. */
   public boolean condensing() {
-    for (InnerFace f : layout.inner) {
+    for (InnerFace f : inner) {
       if (vapour.mean(f.zone) > f.saturated) {
         return true;
       }
@@ -509,7 +603,7 @@ public final class HiveModel {
   /** Water standing as films, kg. */
   public double filmKg() {
     double sumKg = 0;
-    for (InnerFace f : layout.inner) {
+    for (InnerFace f : inner) {
       sumKg += f.filmKg();
     }
     return sumKg;

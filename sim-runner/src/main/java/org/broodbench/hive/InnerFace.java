@@ -13,6 +13,9 @@ final class InnerFace {
   /** Film at which half the surface is wet, kg/m². */
   private static final double PATCHY_KG_M2 = 1e-3;
 
+  /** A film of less than a nanogram is gone, kg; without this it would dwindle for ever. */
+  private static final double LEAST_KG = 1e-12;
+
   /** Film that runs off, kg/m²; own choice, a tenth of a millimetre. */
   private static final double RUN_OFF_KG_M2 = 0.1;
 
@@ -21,7 +24,7 @@ final class InnerFace {
   final int solidNode;
   final double conductanceWK;
   private final double areaM2;
-  private final double filmWK;
+  private final double filmShare;
   private final double transferKgS;
   private double filmKg;
 
@@ -38,13 +41,13 @@ final class InnerFace {
     this.solidNode = solidNode;
     this.areaM2 = areaM2;
     this.conductanceWK = areaM2 / (flow.surfaceM2KW() + halfLayerM2KW);
-    this.filmWK = areaM2 / flow.surfaceM2KW();
+    this.filmShare = flow.surfaceM2KW() / (flow.surfaceM2KW() + halfLayerM2KW);
     this.transferKgS = areaM2 * flow.convectionWM2K() / org.broodbench.matter.MoistAir.HEAT_DRY_AIR;
   }
 
   /** Temperature of the surface, °C. */
   double surfaceC(double airC, double solidC) {
-    return airC - conductanceWK / filmWK * (airC - solidC);
+    return airC - filmShare * (airC - solidC);
   }
 
   /** Sets rate and saturation for a step. */
@@ -66,6 +69,11 @@ final class InnerFace {
       double runOff = filmKg - most;
       filmKg = most;
       return runOff;
+    }
+    if (filmKg < LEAST_KG) {
+      double rest = filmKg;
+      filmKg = 0;
+      return rest;
     }
     return 0;
   }

@@ -1,6 +1,5 @@
 package org.broodbench.hive;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -28,9 +27,8 @@ final class Network {
   private final int n;
   private final double[] capacity;
   private final SparseSystem system;
-  private final int[] rowStart;
-  private final int[] rowColumn;
-  private final int[] rowPosition;
+  private final int[] links; // for each link handed out: both nodes, both off-diagonal places
+  private int linkCount;
 
   private final double[] fixed;
   private final double[] k;
@@ -67,24 +65,7 @@ final class Network {
     mean = new double[n];
     slope = new double[n];
     drawn = new double[n];
-    boolean[][] linked = new boolean[n][n];
-    for (int[] p : pairs) {
-      linked[p[0]][p[1]] = true;
-      linked[p[1]][p[0]] = true;
-    }
-    rowStart = new int[n + 1];
-    List<int[]> offDiagonal = new ArrayList<>();
-    for (int i = 0; i < n; i++) {
-      rowStart[i] = offDiagonal.size();
-      for (int j = 0; j < n; j++) {
-        if (linked[i][j]) {
-          offDiagonal.add(new int[] {j, system.position(i, j)});
-        }
-      }
-    }
-    rowStart[n] = offDiagonal.size();
-    rowColumn = offDiagonal.stream().mapToInt(e -> e[0]).toArray();
-    rowPosition = offDiagonal.stream().mapToInt(e -> e[1]).toArray();
+    links = new int[4 * pairs.size()];
   }
 
   /** Number of nodes. */
@@ -127,24 +108,45 @@ final class Network {
     }
   }
 
-  /** Adds a conductance between two nodes for this step. */
-  void conduct(int i, int j, double g) {
-    k[system.position(i, i)] += g;
-    k[system.position(j, j)] += g;
-    k[system.position(i, j)] -= g;
-    k[system.position(j, i)] -= g;
+  /** A number for a linked pair of nodes, for {@link #conduct} and {@link #carry} in the step. */
+  int link(int i, int j) {
+    int l = 4 * linkCount++;
+    links[l] = i;
+    links[l + 1] = j;
+    links[l + 2] = system.position(i, j);
+    links[l + 3] = system.position(j, i);
+    return l;
   }
 
-  /** Adds a stream that arrives at node {@code to} with the value of node {@code from}. */
-  void carry(int from, int to, double g) {
-    k[system.position(to, to)] += g;
-    k[system.position(to, from)] -= g;
+  /** Adds a conductance along a link for this step. */
+  void conduct(int link, double g) {
+    k[links[link]] += g;
+    k[links[link + 1]] += g;
+    k[links[link + 2]] -= g;
+    k[links[link + 3]] -= g;
+  }
+
+  /**
+   * Adds streams along a link: one that arrives at its second node with the value of the first, and
+   * one back.
+   */
+  void carry(int link, double forth, double back) {
+    k[links[link + 1]] += forth;
+    k[links[link + 3]] -= forth;
+    k[links[link]] += back;
+    k[links[link + 2]] -= back;
   }
 
   /** Adds a conductance to (or a stream from) something of a given value outside the network. */
   void reach(int node, double g, double value) {
-    k[system.position(node, node)] += g;
+    k[node] += g;
     b[node] += g * value;
+  }
+
+  /** Adds a conductance to something outside that would bring a rate to a node of value 0. */
+  void bring(int node, double g, double rate) {
+    k[node] += g;
+    b[node] += rate;
   }
 
   /** Adds a source. */
@@ -152,9 +154,12 @@ final class Network {
     b[node] += rate;
   }
 
-  /** Value at the coming step's middle, drawn out from the last steps. */
-  double ahead(int node, double stepS) {
-    return start[node] + 0.5 * stepS * drawn[node];
+  /** Values at the coming step's middle, drawn out from the last steps. */
+  void ahead(double stepS, double[] out) {
+    double half = 0.5 * stepS;
+    for (int i = 0; i < n; i++) {
+      out[i] = start[i] + half * drawn[i];
+    }
   }
 
   /** Makes {@link #ahead} start anew from the present state, after a sudden change of the links. */
@@ -165,50 +170,53 @@ final class Network {
     }
   }
 
-  /** Integrates over one step; the state stays at the start until {@link #accept}. */
+  /**
+   * Integrates over one step; the state stays at the start until {@link #accept}. With A = C + dK
+   * and d half of γ of the step, the first stage is A (y + y₀) = 2 (C y₀ + d b) and the second A y
+   * = C v + d b, so that no product with K is needed.
+   */
   void solve(double stepS) {
     double d = HALF_GAMMA * stepS;
-    for (int p = 0; p < factors.length; p++) {
+    for (int p = n; p < factors.length; p++) {
       factors[p] = d * k[p];
     }
     for (int i = 0; i < n; i++) {
-      factors[i] += capacity[i]; // the diagonal stands first
+      factors[i] = capacity[i] + d * k[i]; // the diagonal stands first
+      b[i] *= d;
+      work[i] = 2 * (capacity[i] * start[i] + b[i]);
     }
     system.factor(factors);
-    residual(start);
-    for (int i = 0; i < n; i++) {
-      work[i] *= 2 * d;
-    }
     system.solve(factors, work);
     for (int i = 0; i < n; i++) {
-      inner[i] = start[i] + work[i];
-      end[i] = FROM_GAMMA * inner[i] - FROM_START * start[i];
+      double y = work[i] - start[i];
+      inner[i] = y;
+      end[i] = capacity[i] * (FROM_GAMMA * y - FROM_START * start[i]) + b[i];
     }
-    residual(end);
+    system.solve(factors, end);
     for (int i = 0; i < n; i++) {
-      work[i] *= d;
-    }
-    system.solve(factors, work);
-    for (int i = 0; i < n; i++) {
-      end[i] += work[i];
       mean[i] = WEIGHT_OUTER * (start[i] + inner[i]) + HALF_GAMMA * end[i];
     }
   }
 
-  private void residual(double[] y) {
+  /** Rates of change at given values with the links and sources as filled; for tests. */
+  void rates(double[] y, double[] out) {
     for (int i = 0; i < n; i++) {
-      double sum = b[i] - k[i] * y[i];
-      for (int e = rowStart[i]; e < rowStart[i + 1]; e++) {
-        sum -= k[rowPosition[e]] * y[rowColumn[e]];
+      double sum = b[i];
+      for (int j = 0; j < n; j++) {
+        int p = system.position(i, j);
+        if (p >= 0) {
+          sum -= k[p] * y[j];
+        }
       }
-      work[i] = sum;
+      out[i] = sum / capacity[i];
     }
   }
 
   /** Makes the end of the last solved step the present state. */
   void accept(double stepS) {
+    double perS = 1 / stepS;
     for (int i = 0; i < n; i++) {
-      double now = (end[i] - start[i]) / stepS;
+      double now = (end[i] - start[i]) * perS;
       drawn[i] = stepsSinceForget > 0 ? limited(now, slope[i]) : now;
       slope[i] = now;
       start[i] = end[i];

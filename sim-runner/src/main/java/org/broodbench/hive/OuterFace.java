@@ -25,12 +25,14 @@ final class OuterFace {
   private double radiantC;
   private double outsideC;
   private double sunW;
+  private double perSum;
+  private double driveW;
 
-  /** Conductance from the layer to what {@link #referenceC} stands for, W/K. */
+  /** Conductance from the layer to the weather, W/K. */
   double conductanceWK;
 
-  /** Temperature that air, sky and sun together amount to, °C. */
-  double referenceC;
+  /** Heat that air, sky and sun would bring to a layer at 0 °C, W. */
+  double broughtW;
 
   OuterFace(
       int layerNode,
@@ -58,8 +60,10 @@ final class OuterFace {
     }
     sunW = absorptance * areaM2 * sunWM2;
     double filmWK = convectionWK + radiationWK;
-    referenceC = (convectionWK * outsideC + radiationWK * radiantC + sunW) / filmWK;
-    conductanceWK = halfWK * filmWK / (halfWK + filmWK);
+    perSum = 1 / (halfWK + filmWK);
+    driveW = convectionWK * outsideC + radiationWK * radiantC + sunW;
+    conductanceWK = halfWK * filmWK * perSum;
+    broughtW = halfWK * driveW * perSum;
   }
 
   /** Sunlight absorbed, W. */
@@ -69,7 +73,7 @@ final class OuterFace {
 
   /** Temperature of the outer surface, °C. */
   double surfaceC(double layerC) {
-    return layerC + conductanceWK * (referenceC - layerC) / halfWK;
+    return (halfWK * layerC + driveW) * perSum;
   }
 
   /** Heat given off to air and surroundings, W. */

@@ -12,7 +12,7 @@ import java.util.TreeSet;
  * pattern and the work grow linearly with the number of nodes.
  *
  * <p>Values live in flat arrays that the caller fills: entry (i,j) of the pattern stands at {@link
- * #position}.
+ * #position}, the diagonal first.
  */
 final class SparseSystem {
   private final int n;
@@ -21,13 +21,11 @@ final class SparseSystem {
   private final int[] order;
 
   /** Elimination as flat lists: for each pivot, its later neighbours and the entries to update. */
-  private final int[] pivotDiagonal;
-
   private final int[] neighbourStart;
+
   private final int[] neighbourNode;
   private final int[] lower;
   private final int[] upper;
-  private final int[] updateStart;
   private final int[] updateTarget;
 
   /**
@@ -82,9 +80,7 @@ final class SparseSystem {
       }
     }
     entries = next;
-    pivotDiagonal = new int[n];
     neighbourStart = new int[n + 1];
-    updateStart = new int[n + 1];
     int neighbourCount = neighbours.stream().mapToInt(a -> a.length).sum();
     int updateCount = neighbours.stream().mapToInt(a -> a.length * a.length).sum();
     neighbourNode = new int[neighbourCount];
@@ -95,9 +91,7 @@ final class SparseSystem {
     int update = 0;
     for (int k = 0; k < n; k++) {
       int pivot = order[k];
-      pivotDiagonal[k] = positionOf[pivot][pivot];
       neighbourStart[k] = at;
-      updateStart[k] = update;
       for (int a : neighbours.get(k)) {
         neighbourNode[at] = a;
         lower[at] = positionOf[a][pivot];
@@ -109,7 +103,6 @@ final class SparseSystem {
       }
     }
     neighbourStart[n] = at;
-    updateStart[n] = update;
   }
 
   /** Number of values that a matrix of this pattern has, fill included. */
@@ -124,17 +117,20 @@ final class SparseSystem {
 
   /** Replaces the values by their triangular factors. */
   void factor(double[] a) {
+    int r = 0;
+    int u = 0;
     for (int k = 0; k < n; k++) {
-      double inverse = 1 / a[pivotDiagonal[k]];
-      a[pivotDiagonal[k]] = inverse;
-      int from = neighbourStart[k];
+      int pivot = order[k];
+      double inverse = 1 / a[pivot];
+      a[pivot] = inverse;
+      int from = r;
       int to = neighbourStart[k + 1];
-      int u = updateStart[k];
-      for (int r = from; r < to; r++) {
+      for (; r < to; r++) {
         double l = a[lower[r]] * inverse;
         a[lower[r]] = l;
         for (int c = from; c < to; c++) {
-          a[updateTarget[u++]] -= l * a[upper[c]];
+          int t = updateTarget[u++];
+          a[t] -= l * a[upper[c]];
         }
       }
     }
@@ -142,18 +138,21 @@ final class SparseSystem {
 
   /** Solves in place with factors of {@link #factor}. */
   void solve(double[] factors, double[] x) {
+    int r = 0;
     for (int k = 0; k < n; k++) {
       double xk = x[order[k]];
-      for (int r = neighbourStart[k]; r < neighbourStart[k + 1]; r++) {
+      for (int to = neighbourStart[k + 1]; r < to; r++) {
         x[neighbourNode[r]] -= factors[lower[r]] * xk;
       }
     }
     for (int k = n - 1; k >= 0; k--) {
-      double sum = x[order[k]];
-      for (int r = neighbourStart[k]; r < neighbourStart[k + 1]; r++) {
+      int pivot = order[k];
+      double sum = x[pivot];
+      for (int from = neighbourStart[k]; r > from; ) {
+        r--;
         sum -= factors[upper[r]] * x[neighbourNode[r]];
       }
-      x[order[k]] = sum * factors[pivotDiagonal[k]];
+      x[pivot] = sum * factors[pivot];
     }
   }
 }
