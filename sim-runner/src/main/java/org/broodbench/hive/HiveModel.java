@@ -34,6 +34,14 @@ public final class HiveModel {
 
   private static final double LEAST_EXCHANGE_KG_S = 2e-6;
 
+  /**
+   * Steps after a sudden change of the streams, and their length, s: the air of a box follows
+   * within seconds, and a long step would miss the course of that.
+   */
+  private static final int SHORT_STEPS = 5;
+
+  private static final double SHORT_S = 2;
+
   /** An open lid exchanges this much with the outside, m³/s; own choice, about 24 W/K. */
   private static final double OPEN_LID_M3S = 0.02;
 
@@ -186,29 +194,22 @@ public final class HiveModel {
    */
   public void solve(
       double seconds, double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside) {
-    if (fanOn != fanBefore) {
-      heat.forget();
-      vapour.forget();
-      co2.forget();
-      fanBefore = fanOn;
-    }
+    fan(fanOn);
     stepS = seconds;
     heat.ahead(seconds, heatC);
     vapour.ahead(seconds, ratio);
-    evaluate(heaterWatts, fanOn, electronicsWatts, outside);
+    evaluate(heaterWatts, fanOn, electronicsWatts, outside, 0.5 * stepS);
     fillGases();
-    co2.solve(seconds);
-    vapour.solve(seconds);
-    for (int z = 0; z < ratio.length; z++) {
-      ratio[z] = vapour.mean(z);
-    }
+    co2.solve(stepS);
+    vapour.solve(stepS);
+    vapour.means(ratio);
     fillHeat();
-    heat.solve(seconds);
+    heat.solve(stepS);
   }
 
   /** Everything that is not linear, at the state in {@link #heatC} and {@link #ratio}. */
   private void evaluate(
-      double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside) {
+      double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside, double aheadS) {
     heaterW = heaterWatts;
     electronicsW = electronicsWatts;
     outsideC = outside.airC;
@@ -228,7 +229,7 @@ public final class HiveModel {
     co2KgS = colonyW * CO2_KG_PER_J;
     for (InnerFace f : inner) {
       double surfaceC = f.surfaceC(heatC[f.airNode], heatC[f.solidNode]);
-      f.prepare(ratio[f.zone], saturatedRatio.at(surfaceC));
+      f.prepare(ratio[f.zone], saturatedRatio.at(surfaceC), aheadS);
     }
     for (OuterFace f : outer) {
       f.prepare(outside);
@@ -303,13 +304,13 @@ public final class HiveModel {
     ledger.co2InKg += h * flows.inKgS() * outsideCo2;
     ledger.co2OutKg += h * flows.outKgS(co2);
     for (InnerFace f : inner) {
-      double kg = h * f.rateKgS * (vapour.mean(f.zone) - f.saturated);
+      double kgS = f.rateKgS * (vapour.mean(f.zone) - f.saturated);
       double before = f.filmKg();
-      double drained = f.addKg(kg);
+      double drained = f.grow(kgS, h);
       ledger.waterDrainedKg += drained;
       ledger.waterStoredKg += f.filmKg() - before;
-      if (kg > 0) {
-        ledger.waterCondensedKg += kg;
+      if (kgS > 0) {
+        ledger.waterCondensedKg += h * kgS;
       }
     }
     for (int z = 0; z < vapour.size(); z++) {
@@ -417,10 +418,29 @@ public final class HiveModel {
     return storesKg;
   }
 
+  /** Says that the fan runs or not from now on; {@link #solve} takes note by itself. */
+  public void fan(boolean on) {
+    if (on != fanBefore) {
+      suddenChange();
+      fanBefore = on;
+    }
+  }
+
+  private void suddenChange() {
+    heat.forget();
+    vapour.forget();
+    co2.forget();
+  }
+
+  /** The longest step that does justice to the present moment, s. */
+  public double longestStepS() {
+    return heat.stepsSinceForget() < SHORT_STEPS ? SHORT_S : Double.MAX_VALUE;
+  }
+
   /** Opens or closes the lid from the next step on. */
   public void setLidOpen(boolean open) {
     if (open != lidOpen) {
-      heat.forget();
+      suddenChange();
       lidOpen = open;
     }
   }
@@ -428,6 +448,7 @@ public final class HiveModel {
   /** Sets the free area of the upper vent from the next step on, m². */
   public void setTopVent(double areaM2) {
     flows.setTopVent(areaM2);
+    suddenChange();
   }
 
   /** The description it was made from. */
@@ -487,7 +508,7 @@ public final class HiveModel {
     for (int f = 0; f < inner.length; f++) {
       inner[f].addKg(y[heatC.length + 2 * zones + f] - inner[f].filmKg());
     }
-    evaluate(heaterWatts, fanOn, electronicsWatts, outside);
+    evaluate(heaterWatts, fanOn, electronicsWatts, outside, 0);
     double[] dy = new double[y.length];
     double[] part = new double[zones];
     fillGases();

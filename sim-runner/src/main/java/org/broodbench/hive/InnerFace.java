@@ -27,6 +27,7 @@ final class InnerFace {
   private final double filmShare;
   private final double transferKgS;
   private double filmKg;
+  private double growthKgS;
 
   /** Net rate from air to film at the present step per unit of humidity ratio, kg/s. */
   double rateKgS;
@@ -50,18 +51,32 @@ final class InnerFace {
     return airC - filmShare * (airC - solidC);
   }
 
-  /** Sets rate and saturation for a step. */
-  void prepare(double airHumidityRatio, double saturatedHumidityRatio) {
+  /**
+   * Sets rate and saturation for a step.
+   *
+   * @param aheadS time from now at which the film counts, s
+   */
+  void prepare(double airHumidityRatio, double saturatedHumidityRatio, double aheadS) {
     saturated = saturatedHumidityRatio;
-    double wet = filmKg / (filmKg + PATCHY_KG_M2 * areaM2);
-    rateKgS = airHumidityRatio > saturatedHumidityRatio ? transferKgS : transferKgS * wet;
+    rateKgS = transferKgS;
+    if (airHumidityRatio <= saturatedHumidityRatio) {
+      double film = filmKg + aheadS * growthKgS;
+      film = film > 0 ? film : 0;
+      rateKgS *= film / (film + PATCHY_KG_M2 * areaM2);
+    }
   }
 
   double filmKg() {
     return filmKg;
   }
 
-  /** Adds condensed (or takes evaporated) water and returns what runs off, kg. */
+  /** Condenses (or evaporates) at a rate for a time and returns what runs off, kg. */
+  double grow(double kgS, double seconds) {
+    growthKgS = kgS;
+    return addKg(kgS * seconds);
+  }
+
+  /** Adds water (or takes it) and returns what runs off, kg. */
   double addKg(double kg) {
     filmKg += kg;
     double most = RUN_OFF_KG_M2 * areaM2;

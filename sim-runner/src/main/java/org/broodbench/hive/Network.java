@@ -162,6 +162,16 @@ final class Network {
     }
   }
 
+  /** Means over the last solved step. */
+  void means(double[] out) {
+    System.arraycopy(mean, 0, out, 0, n);
+  }
+
+  /** Accepted steps since the beginning or the last {@link #forget}. */
+  int stepsSinceForget() {
+    return stepsSinceForget;
+  }
+
   /** Makes {@link #ahead} start anew from the present state, after a sudden change of the links. */
   void forget() {
     stepsSinceForget = 0;

@@ -56,6 +56,10 @@ public final class Simulation {
     while (nowMs < endMs) {
       held.copy(wanted);
       long stepEndMs = Math.min(Math.min((nowMs / gridMs + 1) * gridMs, endMs), events.nextMs());
+      double longestS = plant.longestStepS(held);
+      if (longestS < scenario.run().stepS()) {
+        stepEndMs = Math.min(stepEndMs, nowMs + (long) (longestS * 1000));
+      }
       plant.solve(nowMs * 1e-3, (stepEndMs - nowMs) * 1e-3, held);
       long reachedMs = stepEndMs;
       while (nextTickMs <= stepEndMs) {

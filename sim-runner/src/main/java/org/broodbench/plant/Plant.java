@@ -122,6 +122,12 @@ public final class Plant {
     System.arraycopy(weather.planeWM2, HIVE_PLANES, groupWM2, 0, groupWM2.length);
   }
 
+  /** The longest step that does justice to the present moment under these actuators, s. */
+  public double longestStepS(Actuators actuators) {
+    hive.fan(actuators.fan && !supply.dead());
+    return hive.longestStepS();
+  }
+
   /**
    * Works out one step from the present state.
    *
