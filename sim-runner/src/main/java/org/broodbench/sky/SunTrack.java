@@ -59,8 +59,10 @@ final class SunTrack {
     // 8.794 seconds of arc of horizontal parallax, Reda and Andreas equation 33
     double parallax = StrictMath.toRadians(8.794 / 3600) / distanceAu[i];
     up = s - parallax * (1 - s * s);
-    east = -cosDelta * StrictMath.sin(omega);
-    north = cosLatitude * sinDelta - sinLatitude * cosDelta * cosOmega;
+    // what the upward part loses, the level part gains
+    double gain = 1 + parallax * s;
+    east = -gain * cosDelta * StrictMath.sin(omega);
+    north = gain * (cosLatitude * sinDelta - sinLatitude * cosDelta * cosOmega);
   }
 
   /** Eastward part of the unit vector to the sun. */

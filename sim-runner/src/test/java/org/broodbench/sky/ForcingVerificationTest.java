@@ -149,4 +149,173 @@ class ForcingVerificationTest {
       }
     }
   }
+
+  private static WeatherSeries oneDay(double[] ghi, double[] dni, double[] dhi) {
+    double[] air = new double[24];
+    java.util.Arrays.fill(air, 5);
+    WeatherSeries.Builder b =
+        new WeatherSeries.Builder(START, 3600, 24)
+            .column(Variable.AIR, air, Stand.MEAN)
+            .column(Variable.GHI, ghi, Stand.MEAN);
+    if (dni != null) {
+      b.column(Variable.DNI, dni, Stand.MEAN);
+    }
+    if (dhi != null) {
+      b.column(Variable.DHI, dhi, Stand.MEAN);
+    }
+    return b.build();
+  }
+
+  /** Light that a record has before the sun is up arrives all the same, and is diffuse. */
+  @Test
+  void twilightIsKeptAsDiffuseLight() {
+    double[] ghi = new double[24];
+    // the sun rises at 04:25 UTC: hour 3 is dark, hour 4 has 35 minutes of sun
+    ghi[3] = 5;
+    ghi[4] = 400;
+    Forcing f =
+        Forcing.of(
+            oneDay(ghi, null, null), PLACE, START, START + 86400, PLANES, ForcingSettings.DEFAULT);
+    Sample s = new Sample(PLANES.size());
+    double third = 0;
+    double fourth = 0;
+    for (int k = 36; k < 60; k++) {
+      f.sample(k * 300.0 + 10, s);
+      if (k < 48) {
+        third += s.ghiWM2 / 12;
+        assertEquals(5, s.dhiWM2, 1e-9);
+      } else {
+        fourth += s.ghiWM2 / 12;
+        assertEquals(s.ghiWM2, s.dhiWM2 + s.dniWM2 * sine(k), 0.05);
+      }
+    }
+    assertEquals(5, third, 1e-9);
+    assertEquals(400, fourth, 1e-9);
+  }
+
+  private static double sine(int cell) {
+    double deg = Sun.position(START + cell * 300.0 + 150, PLACE).elevationDeg();
+    return StrictMath.sin(StrictMath.toRadians(Math.max(0, deg)));
+  }
+
+  /** A record's own diffuse light is followed; its direct light alone serves as well. */
+  @Test
+  void theRecordsOwnSplitIsFollowed() {
+    double[] ghi = new double[24];
+    double[] dni = new double[24];
+    double[] dhi = new double[24];
+    for (int h = 8; h < 15; h++) {
+      ghi[h] = 500;
+      dhi[h] = 150;
+      double mean = 0;
+      for (int c = 0; c < 12; c++) {
+        mean += sine(12 * h + c) / 12;
+      }
+      dni[h] = 350 / mean;
+    }
+    for (WeatherSeries w : List.of(oneDay(ghi, null, dhi), oneDay(ghi, dni, null))) {
+      Forcing f = Forcing.of(w, PLACE, START, START + 86400, PLANES, ForcingSettings.DEFAULT);
+      Sample s = new Sample(PLANES.size());
+      for (int h = 8; h < 15; h++) {
+        double diffuse = 0;
+        double direct = 0;
+        for (int c = 0; c < 12; c++) {
+          f.sample((12 * h + c) * 300.0, s);
+          diffuse += s.dhiWM2 / 12;
+          direct += s.dniWM2 * sine(12 * h + c) / 12;
+        }
+        assertEquals(150, diffuse, 0.5, "hour " + h);
+        assertEquals(350, direct, 0.5, "hour " + h);
+      }
+    }
+  }
+
+  /** A cell's planes are those of the published models at its middle. */
+  @Test
+  void planesFollowTheModels() {
+    double[] ghi = new double[24];
+    double[] dhi = new double[24];
+    java.util.Arrays.fill(ghi, 8, 15, 600);
+    java.util.Arrays.fill(dhi, 8, 15, 120);
+    for (Transposition.Model model : Transposition.Model.values()) {
+      ForcingSettings d = ForcingSettings.DEFAULT;
+      ForcingSettings settings =
+          new ForcingSettings(
+              model, 0.25, 0.7, ForcingSettings.SnowRule.NONE, d.longWave(), 3, 0.03, 1, 1, 2);
+      Forcing f = Forcing.of(oneDay(ghi, null, dhi), PLACE, START, START + 86400, PLANES, settings);
+      Sample s = new Sample(PLANES.size());
+      for (int cell = 8 * 12; cell < 15 * 12; cell += 5) {
+        f.sample(cell * 300.0, s);
+        double t = START + cell * 300.0 + 150;
+        Sun.Position sun = Sun.position(t, PLACE);
+        double r = Sun.ephemeris(t, Sun.DELTA_T_S).distanceAu();
+        double outside = Irradiance.SOLAR_CONSTANT_W_M2 / (r * r);
+        for (int p = 0; p < PLANES.size(); p++) {
+          Plane plane = PLANES.get(p);
+          double cos =
+              Transposition.cosIncidence(
+                  sun.zenithDeg(), sun.azimuthDeg(), plane.tiltDeg(), plane.azimuthDeg());
+          double cosZ = StrictMath.cos(StrictMath.toRadians(sun.zenithDeg()));
+          double sky =
+              model == Transposition.Model.ISOTROPIC
+                  ? Transposition.isotropicWM2(s.dhiWM2, plane.tiltDeg())
+                  : Transposition.hayDaviesWM2(
+                      s.dhiWM2, s.dniWM2, outside, cos, cosZ, plane.tiltDeg());
+          double expected =
+              s.dniWM2 * Math.max(0, cos)
+                  + sky
+                  + Transposition.groundWM2(s.ghiWM2, 0.25, plane.tiltDeg());
+          assertEquals(expected, s.planeWM2[p], 0.01, model + " plane " + p);
+        }
+      }
+    }
+  }
+
+  /** Ten millimetres in frost whiten the ground, and three warm days clear it. */
+  @Test
+  void snowComesAndGoes() {
+    int n = 24 * 12;
+    double[] air = new double[n];
+    double[] ghi = new double[n];
+    double[] mm = new double[n];
+    for (int i = 0; i < n; i++) {
+      air[i] = i < 96 ? -3 : 4;
+      ghi[i] = i % 24 >= 8 && i % 24 < 15 ? 300 : 0;
+      mm[i] = i >= 40 && i < 50 ? 1 : 0;
+    }
+    WeatherSeries w =
+        new WeatherSeries.Builder(START, 3600, n)
+            .column(Variable.AIR, air, Stand.MEAN)
+            .column(Variable.GHI, ghi, Stand.MEAN)
+            .column(Variable.PRECIPITATION, mm, Stand.MEAN)
+            .build();
+    Forcing f = Forcing.of(w, PLACE, START, START + n * 3600L, PLANES, ForcingSettings.DEFAULT);
+    Sample s = new Sample(PLANES.size());
+    // noon of day 1 (bare), 3 (white), 5 (12 mm per day melt: bare again by its end), 8 (bare)
+    int[] days = {1, 3, 8};
+    double[] albedo = {0.2, 0.7, 0.2};
+    for (int k = 0; k < days.length; k++) {
+      f.sample(days[k] * 86400 + 11 * 3600.0, s);
+      assertEquals(albedo[k], s.planeWM2[3] / s.ghiWM2, 1e-9, "day " + days[k]);
+    }
+    f.sample(45 * 3600.0, s);
+    assertEquals(1, s.precipMmPerH, 1e-12);
+  }
+
+  /** Asked for without a wind, a humidity or a pressure, it says what stands in. */
+  @Test
+  void whatStandsInIsSaid() {
+    double[] ghi = new double[24];
+    Forcing f =
+        Forcing.of(
+            oneDay(ghi, null, null), PLACE, START, START + 86400, PLANES, ForcingSettings.DEFAULT);
+    String all = String.join("; ", f.assumed());
+    for (String part : new String[] {"wind", "humidity", "pressure", "precipitation"}) {
+      assertTrue(all.contains(part), part + " in: " + all);
+    }
+    Sample s = new Sample(PLANES.size());
+    f.sample(3600, s);
+    assertEquals(2 * Wind.logRatio(10, 1, 0.03), s.windMS, 1e-12);
+    assertEquals(MoistAir.saturationWaterPa(5), s.vapourPa, 1e-9);
+  }
 }

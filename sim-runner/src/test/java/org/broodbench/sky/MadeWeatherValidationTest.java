@@ -138,4 +138,30 @@ class MadeWeatherValidationTest {
     assertEquals(Stand.instant(12.5 * 3600), day.stand(Variable.AIR));
     assertEquals(Stand.MEAN, day.stand(Variable.GHI));
   }
+
+  /** A record made harder: level, light, and the hardest three days twice over. */
+  @Test
+  void aRecordIsMadeHarder() {
+    WeatherSeries year = generate(4, MonthlyNormals.UPLAND_VALLEY, 365);
+    WeatherSeries hard =
+        StressVariant.of(year, new GeneratorSettings.Stress(4, 0.25, 3), RigClass.SMALL);
+    assertEquals(year.n() + 72, hard.n());
+    WindowStats worst = WorstWindows.find(year, 3, 1, RigClass.SMALL, 0).get(0).stats();
+    int first = (int) ((worst.fromEpochS() - year.startEpochS()) / 3600);
+    for (int i = 0; i < 72; i++) {
+      for (int k : new int[] {first + i, first + 72 + i}) {
+        assertEquals(year.value(Variable.AIR, first + i) - 4, hard.value(Variable.AIR, k), 1e-12);
+        assertEquals(
+            0.75 * year.value(Variable.GHI, first + i), hard.value(Variable.GHI, k), 1e-12);
+      }
+    }
+    assertEquals(
+        year.value(Variable.AIR, first + 72) - 4, hard.value(Variable.AIR, first + 144), 1e-12);
+    assertEquals(
+        year.value(Variable.AIR, year.n() - 1) - 4, hard.value(Variable.AIR, hard.n() - 1), 1e-12);
+    assertTrue(
+        WorstWindows.find(hard, 1).get(0).hardnessKWh()
+            > WorstWindows.find(year, 1).get(0).hardnessKWh());
+    assertTrue(hard.warnings().get(hard.warnings().size() - 1).contains("made harder"));
+  }
 }

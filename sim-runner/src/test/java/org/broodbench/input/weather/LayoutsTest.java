@@ -74,6 +74,16 @@ class LayoutsTest {
   }
 
   @Test
+  void anOlderFlagOfOneMeansMissingToo() throws IOException {
+    WeatherSeries w =
+        read(
+            crn("20180101", "0100", "1.5", "0", 0)
+                + crn("20180101", "0200", "2.0", "800", 1)
+                + crn("20180101", "0300", "2.5", "20", 0));
+    assertEquals(10, w.value(Variable.GHI, 1), 1e-12);
+  }
+
+  @Test
   void tmy3IsLocalTimeAndHasAnHour24() throws IOException {
     String head =
         "703165,\"SAND, POINT\",AK,-9.0,55.317,-160.517,7\n"
