@@ -58,6 +58,7 @@ final class Invariants implements Player.Watcher {
       lastStop = now;
     }
     heater = false;
+    readyMillis = 0;
     supply = Commands.SUPPLY_NONE;
   }
 
@@ -77,8 +78,63 @@ final class Invariants implements Player.Watcher {
     }
     supply = out.supply;
     levels(trueMillis, counted, in, out);
+    liveness(trueMillis, counted, in, out);
     heater = out.heater;
   }
+
+  /**
+   * C9 from outside: when nothing that can be seen forbids heat for so long that minimum off, two
+   * ticks, and the regaining of trust in the pan (rate void and gain: 120 s, alarm lag 120 s) are
+   * over, heat is on.
+   */
+  private void liveness(long trueMillis, boolean counted, Readings in, Commands out) {
+    boolean ready =
+        out.governingCentiC != Commands.NO_TEMPERATURE
+            && out.governingCentiC
+                <= out.workingSetPointCentiC - settings.get(Setting.HEAT_DIFFERENTIAL_CENTI_K)
+            && out.governingHighCentiC < out.workingSetPointCentiC
+            && out.supply != Commands.SUPPLY_NONE
+            && (out.shedLevel <= ShedLevel.SET_BACK || out.supply == Commands.SUPPLY_SHORE)
+            && !out.fan
+            && out.fanReason == Reason.NONE
+            && (out.alarms & FORBIDDING) == 0
+            && below(in.pan, 3600)
+            && Math.abs(in.pan.value - lastPanCentiC) <= 200
+            && below(in.broodA, settings.get(Setting.LIMIT_BROOD_CENTI_C) - 50)
+            && below(in.broodB, settings.get(Setting.LIMIT_BROOD_B_CENTI_C) - 50)
+            && out.serviceRemainingMillis == 0
+            && out.testPhase == 0
+            && starts.stream().filter(start -> start > now - HOUR).count()
+                < settings.get(Setting.RELAY_STARTS_PER_HOUR);
+    lastPanCentiC = Math.max(-30_000, Math.min(in.pan.value, 30_000));
+    if (!ready || !counted) {
+      readyMillis = 0;
+      return;
+    }
+    readyMillis += Math.min(trueMillis, 60_000);
+    if (readyMillis > settings.get(Setting.RELAY_MIN_OFF_MILLIS) + 360_000L) {
+      assertTrue(out.heater, "C9: off though nothing forbids: " + Reason.name(out.heaterReason));
+      livenessSeen++;
+    }
+  }
+
+  private static boolean below(Sample sample, int centiC) {
+    return sample.valid && sample.ageMillis == 0 && sample.value > -5500 && sample.value < centiC;
+  }
+
+  private static final int FORBIDDING =
+      1 << Alarm.TRIP_LATCHED
+          | 1 << Alarm.WELDED
+          | 1 << Alarm.EFFECT
+          | 1 << Alarm.PAN_PROBE
+          | 1 << Alarm.PAN_TRIP
+          | 1 << Alarm.BROOD_LIMIT
+          | 1 << Alarm.BLIND
+          | 1 << Alarm.PROBE_STUCK;
+
+  private long readyMillis;
+  private int lastPanCentiC;
+  int livenessSeen;
 
   private void starts(Commands out) {
     if (out.heater && !heater) {
