@@ -4,15 +4,11 @@ import org.broodbench.matter.MoistAir;
 import org.broodbench.matter.Portable;
 
 /**
- * Streams of air of a stack of boxes at the present state: through the entrance and the upper vent
- * by buoyancy, wind and fan; both ways through the entrance where there is no upper vent; both ways
- * between boxes where the lower one is warmer. A stream goes up or down by the sign of the
- * temperature difference, gradually within half a kelvin.
+ * Streams of air of a stack of boxes at the present state: along the way from the entrance to the
+ * upper vent ({@link AirPath}); both ways through the entrance, as far as the way leaves room for
+ * it; both ways between boxes where the lower one is warmer.
  */
 final class HiveFlows {
-  /** Width of the turn of a stream from upwards to downwards, K; own choice. */
-  private static final double TURN_K = 0.5;
-
   /**
    * Gusts through a single opening against wind through two: about 0.025 A U against 0.3 A U. P. R.
    * Warren, "Ventilation through openings on one wall only" (1977), from memory, medium confidence.
@@ -30,32 +26,42 @@ final class HiveFlows {
 
   private final HiveSpec spec;
   private final FanSpec fan;
-  private final double heightM;
+  private final AirPath path;
   private final double airKgM3;
   private final double entranceM2;
-  private final double gapM2;
   private final int boxes;
   private final double[] boxExchangeKgS;
   private final double[] boxHeightM;
-  private double ventM2;
-  private double windAreaM2;
-  private double fanM3S;
+  private final double[] betweenM2;
+  private final double[] mixingM3S;
 
   private double upKgS;
   private double downKgS;
   private double entranceKgS;
   private double lidKgS;
 
-  HiveFlows(HiveSpec spec, FanSpec fan, double planM2, double heightM, double airKgM3) {
+  HiveFlows(HiveSpec spec, FanSpec fan, double planM2, double airKgM3) {
     this.spec = spec;
     this.fan = fan;
-    this.heightM = heightM;
     this.airKgM3 = airKgM3;
     entranceM2 = spec.entranceWidthM() * spec.entranceHeightM() * spec.openShare();
-    gapM2 = planM2 * FRAME_GAP_SHARE * spec.openShare();
     boxes = spec.boxes().size();
     boxExchangeKgS = new double[boxes];
     boxHeightM = spec.boxes().stream().mapToDouble(BoxSpec::heightM).toArray();
+    double cd = spec.dischargeCoefficient();
+    double[] drag = new double[boxes];
+    betweenM2 = new double[boxes];
+    mixingM3S = new double[boxes];
+    for (int i = 1; i < boxes; i++) {
+      boolean frames = spec.boxes().get(i).frames() + spec.boxes().get(i - 1).frames() > 0;
+      double gapM2 = cd * planM2 * spec.openShare() * (frames ? FRAME_GAP_SHARE : 1);
+      drag[i] =
+          1 / (gapM2 * gapM2) + spec.boxes().get(i).below().drag(planM2, spec.openShare(), cd);
+      betweenM2[i] = 1 / Math.sqrt(drag[i]);
+      mixingM3S[i] = MIXING_M3S * betweenM2[i] / gapM2;
+    }
+    double pressureShare = spec.windEffectiveness() / cd;
+    path = new AirPath(boxHeightM, drag, cd * entranceM2, pressureShare * pressureShare, fan);
     setTopVent(spec.topVentM2());
   }
 
@@ -65,59 +71,30 @@ final class HiveFlows {
 
   /** Takes over a vent that was changed during the run. */
   void takeTopVentFrom(HiveFlows other) {
-    ventM2 = other.ventM2;
-    windAreaM2 = other.windAreaM2;
-    fanM3S = other.fanM3S;
+    path.takeVentFrom(other.path);
   }
 
   void setTopVent(double areaM2) {
-    ventM2 = areaM2 * spec.openShare();
-    windAreaM2 = ventM2 > 0 && entranceM2 > 0 ? AirFlow.seriesAreaM2(entranceM2, ventM2) : 0;
-    fanM3S =
-        fan.freeFlowM3S() > 0 && entranceM2 > 0
-            ? Fan.operatingM3S(
-                fan.shutOffPa(),
-                fan.freeFlowM3S(),
-                Fan.orificeResistance(airKgM3, spec.dischargeCoefficient(), entranceM2))
-            : 0;
+    path.setVent(spec.dischargeCoefficient() * areaM2 * spec.openShare());
   }
 
   /** Sets the streams at given temperatures of the heat nodes. */
   void evaluate(double[] heatC, int[] air, Outside outside, boolean fanOn, double openLidM3S) {
-    double insideC = 0;
-    for (int i = 0; i < boxes; i++) {
-      insideC += heatC[air[i]] * boxHeightM[i];
-    }
-    insideC /= heightM;
-    double throughM3S = 0;
-    double exchangeM3S = 0;
-    if (ventM2 > 0 && entranceM2 > 0) {
-      double stackM3S =
-          AirFlow.twoOpeningsM3S(
-              spec.dischargeCoefficient(), entranceM2, ventM2, heightM, insideC, outside.airC);
-      double windM3S = AirFlow.windM3S(spec.windEffectiveness(), windAreaM2, outside.windMS);
-      throughM3S = AirFlow.inQuadratureM3S(stackM3S, windM3S);
-    } else if (entranceM2 > 0) {
-      double twoWayM3S =
-          AirFlow.exchangeM3S(
-              spec.dischargeCoefficient(),
-              entranceM2,
-              spec.entranceHeightM(),
-              insideC,
-              outside.airC);
-      double windM3S =
-          AirFlow.windM3S(SINGLE_SIDED * spec.windEffectiveness(), entranceM2, outside.windMS);
-      exchangeM3S = AirFlow.inQuadratureM3S(twoWayM3S, windM3S);
-    }
-    double upShare = 1;
-    if (fanOn) {
-      throughM3S = AirFlow.inQuadratureM3S(throughM3S, fanM3S);
-    } else {
-      double differenceK = insideC - outside.airC;
-      upShare = 0.5 * (1 + differenceK / Math.sqrt(differenceK * differenceK + TURN_K * TURN_K));
-    }
-    upKgS = airKgM3 * throughM3S * upShare;
-    downKgS = airKgM3 * throughM3S * (1 - upShare);
+    path.evaluate(heatC, air, outside.airC, outside.windMS, fanOn);
+    double throughM3S = path.throughM3S();
+    double twoWayM3S =
+        AirFlow.exchangeM3S(
+            spec.dischargeCoefficient(),
+            entranceM2,
+            spec.entranceHeightM(),
+            heatC[air[0]],
+            outside.airC);
+    double gustM3S =
+        AirFlow.windM3S(SINGLE_SIDED * spec.windEffectiveness(), entranceM2, outside.windMS);
+    double exchangeM3S =
+        AirFlow.counterM3S(AirFlow.inQuadratureM3S(twoWayM3S, gustM3S), throughM3S);
+    upKgS = airKgM3 * (throughM3S > 0 ? throughM3S : 0);
+    downKgS = airKgM3 * (throughM3S > 0 ? 0 : -throughM3S);
     entranceKgS = airKgM3 * exchangeM3S;
     lidKgS = airKgM3 * openLidM3S;
     for (int i = 1; i < boxes; i++) {
@@ -125,9 +102,8 @@ final class HiveFlows {
       double upperC = heatC[air[i]];
       double excessK = Portable.positivePart(lowerC - upperC, AirFlow.ROUNDING_K);
       double buoyantM3S =
-          AirFlow.exchangeM3S(
-              spec.dischargeCoefficient(), gapM2, boxHeightM[i - 1] / 2, upperC + excessK, upperC);
-      boxExchangeKgS[i] = airKgM3 * (buoyantM3S + MIXING_M3S);
+          AirFlow.exchangeM3S(1, betweenM2[i], boxHeightM[i - 1] / 2, upperC + excessK, upperC);
+      boxExchangeKgS[i] = airKgM3 * (AirFlow.counterM3S(buoyantM3S, throughM3S) + mixingM3S[i]);
     }
   }
 
@@ -145,6 +121,16 @@ final class HiveFlows {
       double exchangeKgS = boxExchangeKgS[i];
       net.carry(links[i], factor * (upKgS + exchangeKgS), factor * (downKgS + exchangeKgS));
     }
+  }
+
+  /** Air that goes through, m³/s of outside air, negative downwards. */
+  double throughM3S() {
+    return path.throughM3S();
+  }
+
+  /** Air that goes both ways through the entrance, m³/s of outside air. */
+  double twoWayM3S() {
+    return entranceKgS / airKgM3;
   }
 
   /** All air that enters, kg/s. */

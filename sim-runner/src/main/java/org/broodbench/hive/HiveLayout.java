@@ -187,8 +187,7 @@ final class HiveLayout {
       halfBefore = half;
     }
     outer.add(
-        new OuterFace(
-            before, areaM2, areaM2 / halfBefore, skin.solarAbsorptance(), skyShare, sunShare));
+        new OuterFace(before, areaM2, areaM2 / halfBefore, skin, direction, skyShare, sunShare));
     return first;
   }
 

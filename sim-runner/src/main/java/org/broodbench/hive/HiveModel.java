@@ -90,6 +90,7 @@ public final class HiveModel {
   private double outsideCo2;
   private double exchangeKgS;
   private double stepS;
+  private double ranS;
   private boolean alive = true;
   private boolean lidOpen;
   private boolean fanBefore;
@@ -155,7 +156,7 @@ public final class HiveModel {
     nestHeatLink = heat.link(layout.nest, layout.air[brood]);
     nestZoneLink = vapour.link(brood, nestZone);
     co2.link(brood, nestZone);
-    flows = new HiveFlows(spec, fan, layout.planM2, totalHeightM, airKgM3);
+    flows = new HiveFlows(spec, fan, layout.planM2, airKgM3);
     colony = new ColonyHeat(colonySpec);
     heaterSpec = heater;
     populate(colonySpec.bees(), colonySpec.broodCells());
@@ -283,14 +284,19 @@ public final class HiveModel {
   /** Moves the state to the end of the solved step and books its flows. */
   public void accept() {
     double h = stepS;
+    ranS += h;
     ledger.heaterJ += h * heaterW;
     ledger.colonyJ += h * colonyW;
     ledger.electronicsJ += h * electronicsW;
     ledger.latentTakenJ += h * latentTakenW;
     ledger.latentReleasedJ += h * latentReleasedW;
     for (OuterFace f : outer) {
-      ledger.sunJ += h * f.sunW();
-      ledger.lostWallsJ += h * f.lostW(heat.mean(f.layerNode));
+      double outJ = h * f.outW(heat.mean(f.layerNode));
+      double sunJ = h * f.sunW();
+      f.outJ += outJ;
+      f.sunJ += sunJ;
+      ledger.sunJ += sunJ;
+      ledger.lostWallsJ += outJ + sunJ;
     }
     ledger.lostAirJ += h * flows.lostHeatW(heat, layout.air, outsideC);
     for (int i = 0; i < heat.size(); i++) {
@@ -308,6 +314,7 @@ public final class HiveModel {
       double before = f.filmKg();
       double drained = f.grow(kgS, h);
       ledger.waterDrainedKg += drained;
+      f.book.book(kg, drained, f.filmKg(), h, ranS);
       ledger.waterStoredKg += f.filmKg() - before;
       if (kgS > 0) {
         ledger.waterCondensedKg += h * kgS;
@@ -371,9 +378,20 @@ public final class HiveModel {
       for (InnerFace old : layout.inner) {
         if (layout.names.get(old.solidNode).equals(grown.layout.names.get(f.solidNode))) {
           f.addKg(old.filmKg());
+          f.book.goOnFrom(old.book);
         }
       }
     }
+    for (OuterFace f : grown.outer) {
+      int before = layout.names.indexOf(grown.layout.names.get(f.layerNode));
+      for (OuterFace old : outer) {
+        if (old.layerNode == before) {
+          f.outJ = old.outJ;
+          f.sunJ = old.sunJ;
+        }
+      }
+    }
+    grown.ranS = ranS;
     grown.colony.populate(bees, broodCells);
     grown.bees = bees;
     grown.broodCells = broodCells;
@@ -628,6 +646,94 @@ public final class HiveModel {
       sumKg += f.filmKg();
     }
     return sumKg;
+  }
+
+  /** The hive cut open at the end of the solved step. */
+  public HiveSection section() {
+    List<HiveSection.Box> boxes = new ArrayList<>();
+    for (int i = 0; i < layout.boxes; i++) {
+      double airC = heat.end(layout.air[i]);
+      double pa = MoistAir.vapourPa(vapour.end(i), pressurePa);
+      boxes.add(
+          new HiveSection.Box(
+              spec.boxes().get(i).heightM(),
+              airC,
+              heat.end(layout.comb[i]),
+              100 * pa / MoistAir.fastSaturationWaterPa(airC),
+              face("wall " + (i + 1))));
+    }
+    return new HiveSection(
+        outsideC,
+        heat.end(layout.nest),
+        mantleC(),
+        nodeC(layout.plate),
+        nodeC(layout.pan),
+        nodeC(layout.pan),
+        boxes,
+        face("lid"),
+        face("floor"),
+        flows.throughM3S(),
+        flows.twoWayM3S());
+  }
+
+  private double nodeC(int node) {
+    return node < 0 ? Double.NaN : heat.end(node);
+  }
+
+  private HiveSection.Face face(String part) {
+    double insideC = Double.NaN;
+    double outsideSurfaceC = Double.NaN;
+    double gramsPerHour = 0;
+    for (InnerFace f : inner) {
+      if (part(f.solidNode).equals(part)) {
+        insideC = f.surfaceC(heat.end(f.airNode), heat.end(f.solidNode));
+        gramsPerHour = f.rateKgS * (vapour.end(f.zone) - f.saturated) * 3.6e6;
+      }
+    }
+    for (OuterFace f : outer) {
+      if (part(f.layerNode).equals(part)) {
+        outsideSurfaceC = f.surfaceC(heat.end(f.layerNode));
+      }
+    }
+    return new HiveSection.Face(insideC, outsideSurfaceC, gramsPerHour);
+  }
+
+  /** Name of the part that a node belongs to: of "wall 1 layer 2", "wall 1". */
+  private String part(int node) {
+    String name = layout.names.get(node);
+    int cut = name.indexOf(" layer");
+    return cut < 0 ? name : name.substring(0, cut);
+  }
+
+  /** What water did on every inner surface so far. */
+  public List<HiveSection.Film> films() {
+    List<HiveSection.Film> films = new ArrayList<>();
+    for (InnerFace f : inner) {
+      WaterBook b = f.book;
+      films.add(
+          new HiveSection.Film(
+              part(f.solidNode),
+              b.condensedKg * 1000,
+              b.evaporatedKg * 1000,
+              b.drainedKg * 1000,
+              f.filmKg() * 1000,
+              b.condensingS / 3600,
+              b.wetS / 3600,
+              b.firstAtS,
+              b.mostKgS * 3.6e6,
+              b.mostAtS));
+    }
+    return films;
+  }
+
+  /** Ways of heat out of the hive so far: every face, and the air. */
+  public List<HiveSection.Way> ways() {
+    List<HiveSection.Way> ways = new ArrayList<>();
+    for (OuterFace f : outer) {
+      ways.add(new HiveSection.Way(part(f.layerNode), f.areaM2, f.outJ, f.sunJ));
+    }
+    ways.add(new HiveSection.Way("air", Double.NaN, ledger.lostAirJ, 0));
+    return ways;
   }
 
   /** Air that enters, m³/s of outside air. */

@@ -29,6 +29,9 @@ final class InnerFace {
   private double filmKg;
   private double growthKgS;
 
+  /** What water did on it. */
+  final WaterBook book;
+
   /** Net rate from air to film at the present step per unit of humidity ratio, kg/s. */
   double rateKgS;
 
@@ -41,8 +44,10 @@ final class InnerFace {
     this.airNode = airNode;
     this.solidNode = solidNode;
     this.areaM2 = areaM2;
-    this.conductanceWK = areaM2 / (flow.surfaceM2KW() + halfLayerM2KW);
-    this.filmShare = flow.surfaceM2KW() / (flow.surfaceM2KW() + halfLayerM2KW);
+    book = new WaterBook(areaM2);
+    double wholeM2KW = flow.surfaceM2KW() + halfLayerM2KW;
+    this.conductanceWK = areaM2 / wholeM2KW;
+    this.filmShare = flow.surfaceM2KW() / wholeM2KW;
     this.transferKgS = areaM2 * flow.convectionWM2K() / org.broodbench.matter.MoistAir.HEAT_DRY_AIR;
   }
 

@@ -195,7 +195,10 @@ final class HiveKeys {
     keys.quantity("fan.shut_off_pressure", "Pa", Dimension.PRESSURE)
         .between("1 Pa", "500 Pa")
         .byDefault("25 Pa")
-        .help("Pressure at no flow.");
+        .help("Pressure at no flow, at sea level.");
+    keys.choice("fan.curve", "parabola", "line")
+        .byDefault("parabola")
+        .help("Shape of its curve between the two: small axial fans lie near a parabola.");
   }
 
   static HiveSpec hive(Values v) {
@@ -323,7 +326,10 @@ final class HiveKeys {
 
   static FanSpec fan(Values v) {
     return new FanSpec(
-        v.number("fan.power"), v.number("fan.free_flow"), v.number("fan.shut_off_pressure"));
+        v.number("fan.power"),
+        v.number("fan.free_flow"),
+        v.number("fan.shut_off_pressure"),
+        FanSpec.Curve.valueOf(v.text("fan.curve").toUpperCase(Locale.ROOT)));
   }
 
   static void check(Values v, Checks checks) {

@@ -10,6 +10,7 @@ import org.broodbench.controller.Reason;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.ShedLevel;
 import org.broodbench.hive.ColonyHeat;
+import org.broodbench.hive.HiveSection;
 import org.broodbench.plant.Actuators;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.ProbeSpec;
@@ -35,6 +36,7 @@ final class Recorder {
   private int reason = -1;
   private double reasonSinceS;
   private RunResult.Moment worst;
+  private HiveSection coldest;
   private final double[] alarmFirstS = new double[Alarm.COUNT];
   private final double[] alarmSinceS = new double[Alarm.COUNT];
   private final double[] alarmS = new double[Alarm.COUNT];
@@ -164,6 +166,7 @@ final class Recorder {
     intervalS += lengthS;
     double endS = fromS + lengthS;
     if (metrics.broodLow.atS() == endS) {
+      coldest = plant.hive().section();
       worst =
           new RunResult.Moment(
               endS,
@@ -298,6 +301,9 @@ final class Recorder {
         firstShedAtS,
         worst,
         hive.ledger(),
+        coldest,
+        hive.films(),
+        hive.ways(),
         supply.ledger(),
         List.copyOf(spans),
         List.copyOf(events),

@@ -3,6 +3,7 @@ package org.broodbench.loop;
 import java.util.List;
 import java.util.Map;
 import org.broodbench.hive.HiveLedger;
+import org.broodbench.hive.HiveSection;
 import org.broodbench.power.PowerLedger;
 
 /**
@@ -24,6 +25,9 @@ import org.broodbench.power.PowerLedger;
  * @param firstShedAtS when it was shed first, s since the start; −1 if never
  * @param worst what stood when the brood was coldest
  * @param hive balances of heat, water and carbon dioxide
+ * @param coldest the hive cut open when the brood was coldest; null if it never cooled
+ * @param films water on every inner surface
+ * @param ways heat by its ways out of the hive
  * @param power balances of energy and charge
  * @param alarms alarms by first appearance
  * @param events everything that switched or happened
@@ -46,6 +50,9 @@ public record RunResult(
     double firstShedAtS,
     Moment worst,
     HiveLedger hive,
+    HiveSection coldest,
+    List<HiveSection.Film> films,
+    List<HiveSection.Way> ways,
     PowerLedger power,
     List<AlarmSpan> alarms,
     List<EventRow> events,

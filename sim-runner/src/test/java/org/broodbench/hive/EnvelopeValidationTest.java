@@ -57,7 +57,8 @@ class EnvelopeValidationTest {
   }
 
   private static double outerResistance() {
-    OuterFace face = new OuterFace(0, 1, 1e9, 0.6, 0, new double[5]);
+    OuterFace face =
+        new OuterFace(0, 1, 1e9, new Skin(0.6, false), HeatFlow.SIDEWAYS, 0, new double[5]);
     face.prepare(Hives.outside(0));
     return 1 / face.conductanceWK;
   }
