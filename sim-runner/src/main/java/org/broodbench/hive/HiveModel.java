@@ -314,7 +314,7 @@ public final class HiveModel {
       double before = f.filmKg();
       double drained = f.grow(kgS, h);
       ledger.waterDrainedKg += drained;
-      f.book.book(kg, drained, f.filmKg(), h, ranS);
+      f.book.book(h * kgS, drained, f.filmKg(), h, ranS);
       ledger.waterStoredKg += f.filmKg() - before;
       if (kgS > 0) {
         ledger.waterCondensedKg += h * kgS;
