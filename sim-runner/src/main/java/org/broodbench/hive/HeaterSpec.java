@@ -9,11 +9,10 @@ package org.broodbench.hive;
  * @param regulated whether a regulator holds its power at the rated value whatever the battery
  *     volts
  * @param plateJK heat capacity of the plate, J/K
- * @param panJK heat capacity of the thermal mass, J/K
- * @param platePanWK conductance plate to pan, W/K
- * @param panAirWK conductance pan to the air of the lowest box, W/K
- * @param panNestWK conductance pan to the brood nest by radiation and plume, W/K
+ * @param plateM2 heated area of the plate, m²
  * @param plateFloorWK conductance plate to the floor board, W/K
+ * @param pan the thermal mass above it
+ * @param limits what its surfaces should not exceed
  */
 public record HeaterSpec(
     double powerW,
@@ -21,23 +20,54 @@ public record HeaterSpec(
     boolean onInverter,
     boolean regulated,
     double plateJK,
-    double panJK,
-    double platePanWK,
-    double panAirWK,
-    double panNestWK,
-    double plateFloorWK) {
-  /** The same pan with the element taken out of use. */
-  public HeaterSpec withoutPower() {
-    return new HeaterSpec(
-        0,
+    double plateM2,
+    double plateFloorWK,
+    Pan pan,
+    Limits limits) {
+
+  /**
+   * Limits that a run is judged by; the plate, which nothing alive reaches, apart from what bees
+   * and comb touch.
+   *
+   * @param plateC surface of the plate, °C
+   * @param contactC surface that bees and comb touch, °C
+   * @param plateWM2 heat flux of the plate at full power, W/m²
+   */
+  public record Limits(double plateC, double contactC, double plateWM2) {
+    /**
+     * 70 °C is what wood and foam beside a plate stand for years; above 45 °C wax fails and bees
+     * die; 1000 W/m² is a low density for a mat. All own choices.
+     */
+    public static final Limits USUAL = new Limits(70, 45, 1000);
+  }
+
+  /** A heater under a well mixed pan, on a plate of 0.09 m² with the usual limits. */
+  public HeaterSpec(
+      double powerW,
+      double ratedV,
+      boolean onInverter,
+      boolean regulated,
+      double plateJK,
+      double panJK,
+      double platePanWK,
+      double panAirWK,
+      double panNestWK,
+      double plateFloorWK) {
+    this(
+        powerW,
         ratedV,
         onInverter,
         regulated,
         plateJK,
-        panJK,
-        platePanWK,
-        panAirWK,
-        panNestWK,
-        plateFloorWK);
+        0.09,
+        plateFloorWK,
+        Pan.mixed(panJK, platePanWK, panAirWK, panNestWK),
+        Limits.USUAL);
+  }
+
+  /** The same pan with the element taken out of use. */
+  public HeaterSpec withoutPower() {
+    return new HeaterSpec(
+        0, ratedV, onInverter, regulated, plateJK, plateM2, plateFloorWK, pan, limits);
   }
 }

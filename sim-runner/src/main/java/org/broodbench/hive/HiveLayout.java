@@ -40,7 +40,10 @@ final class HiveLayout {
   final int[] comb;
   final int nest;
   final int plate;
-  final int pan;
+  final int panCore;
+  final int panTop;
+  final InnerFace lidFace;
+  final InnerFace broodWallFace;
   final List<InnerFace> inner = new ArrayList<>();
   final List<OuterFace> outer = new ArrayList<>();
   final List<String> names = new ArrayList<>();
@@ -99,16 +102,30 @@ final class HiveLayout {
     double[] roofSun = {1, 0, 0, 0, 0};
     double lidM2 = hive.planM2(hive.lid());
     stack("lid", hive, hive.lid(), boxes - 1, lidM2, HeatFlow.UP, 0, hive.lidSkin(), 1, roofSun);
-    if (heater.panJK() > 0) {
+    lidFace = face("lid layer 1");
+    broodWallFace = face("wall " + (hive.broodBox() + 1) + " layer 1");
+    Pan mass = heater.pan();
+    if (mass.heatJK() > 0) {
       plate = node("plate", heater.plateJK());
-      pan = node("pan", heater.panJK());
-      link(plate, pan, heater.platePanWK());
       link(plate, floorNode, heater.plateFloorWK());
-      link(pan, air[0], heater.panAirWK());
-      link(pan, nest, heater.panNestWK());
+      if (mass.isMixed()) {
+        panCore = node("pan", mass.heatJK());
+        link(plate, panCore, mass.fromPlateWK());
+        panTop = panCore;
+      } else {
+        int below = node("pan below", mass.heatJK() / 2);
+        panCore = node("pan", mass.heatJK() / 2);
+        panTop = node("pan cover", mass.coverJK());
+        link(plate, below, mass.fromPlateWK());
+        link(below, panCore, mass.throughWK());
+        link(panCore, panTop, mass.toCoverWK());
+      }
+      link(panTop, air[0], mass.airWK());
+      link(panTop, nest, mass.nestWK());
     } else {
       plate = -1;
-      pan = -1;
+      panCore = -1;
+      panTop = -1;
     }
   }
 
@@ -189,6 +206,13 @@ final class HiveLayout {
     outer.add(
         new OuterFace(before, areaM2, areaM2 / halfBefore, skin, direction, skyShare, sunShare));
     return first;
+  }
+
+  private InnerFace face(String solid) {
+    return inner.stream()
+        .filter(f -> names.get(f.solidNode).equals(solid))
+        .findFirst()
+        .orElseThrow();
   }
 
   private void face(InnerFace face) {

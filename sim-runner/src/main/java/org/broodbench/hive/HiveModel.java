@@ -576,9 +576,14 @@ public final class HiveModel {
     return layout.nest;
   }
 
-  /** Heat node of the pan; -1 without one. */
+  /** Heat node of the top of the pan, which bees can touch; -1 without a pan. */
   public int panNode() {
-    return layout.pan;
+    return layout.panTop;
+  }
+
+  /** Heat node of the filling of the pan, its upper half; -1 without a pan. */
+  public int panCoreNode() {
+    return layout.panCore;
   }
 
   /** Heat node of the plate; -1 without one. */
@@ -648,6 +653,30 @@ public final class HiveModel {
     return sumKg;
   }
 
+  /** Inner surface of the lid inside the solved step, °C. */
+  public double lidInsideC(double theta) {
+    return insideC(layout.lidFace, theta);
+  }
+
+  /** Inner surface of the walls of the brood box inside the solved step, °C. */
+  public double wallInsideC(double theta) {
+    return insideC(layout.broodWallFace, theta);
+  }
+
+  private double insideC(InnerFace face, double theta) {
+    return face.surfaceC(heat.at(face.airNode, theta), heat.at(face.solidNode, theta));
+  }
+
+  /** Water that condenses on all inner surfaces together in the solved step, g/h. */
+  public double condensingGH() {
+    double kgS = 0;
+    for (InnerFace f : inner) {
+      double now = f.rateKgS * (vapour.mean(f.zone) - f.saturated);
+      kgS += now > 0 ? now : 0;
+    }
+    return kgS * 3.6e6;
+  }
+
   /** The hive cut open at the end of the solved step. */
   public HiveSection section() {
     List<HiveSection.Box> boxes = new ArrayList<>();
@@ -667,8 +696,8 @@ public final class HiveModel {
         heat.end(layout.nest),
         mantleC(),
         nodeC(layout.plate),
-        nodeC(layout.pan),
-        nodeC(layout.pan),
+        nodeC(layout.panCore),
+        nodeC(layout.panTop),
         boxes,
         face("lid"),
         face("floor"),

@@ -1,6 +1,7 @@
 package org.broodbench.loop;
 
 import org.broodbench.hive.BroodDose;
+import org.broodbench.hive.HeaterSpec;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.RunSpec;
 
@@ -18,6 +19,7 @@ final class Metrics {
   private static final double FULL_SOC = 0.98;
 
   private final RunSpec spec;
+  private final HeaterSpec heaterSpec;
   private final double startSoc;
 
   final SwitchCount heater = new SwitchCount();
@@ -27,6 +29,8 @@ final class Metrics {
   final Extreme broodHigh = new Extreme(true);
   final Extreme panHigh = new Extreme(true);
   final Extreme plateHigh = new Extreme(true);
+  final Extreme fillingHigh = new Extreme(true);
+  final Extreme plateWM2High = new Extreme(true);
   final Extreme socLow = new Extreme(false);
   final Extreme voltsLow = new Extreme(false);
   final Extreme humidityLow = new Extreme(false);
@@ -43,12 +47,15 @@ final class Metrics {
   double airS;
   double condensingS;
   double shedS;
+  double plateOverS;
+  double contactOverS;
   double lastFullAtS = -1;
   double chillS;
   double totalS;
 
-  Metrics(RunSpec spec, Plant plant) {
+  Metrics(RunSpec spec, HeaterSpec heater, Plant plant) {
     this.spec = spec;
+    heaterSpec = heater;
     startSoc = plant.supply().battery().stateOfCharge();
     socLow.take(startSoc, 0);
   }
@@ -74,8 +81,14 @@ final class Metrics {
     broodLow.take(endC, endS);
     broodHigh.take(endC, endS);
     if (hive.panNode() >= 0) {
-      panHigh.take(hive.nodeC(hive.panNode(), 1), endS);
-      plateHigh.take(hive.nodeC(hive.plateNode(), 1), endS);
+      double contactC = hive.nodeC(hive.panNode(), 1);
+      double plateC = hive.nodeC(hive.plateNode(), 1);
+      panHigh.take(contactC, endS);
+      plateHigh.take(plateC, endS);
+      fillingHigh.take(hive.nodeC(hive.panCoreNode(), 1), endS);
+      plateWM2High.take(supply.heaterW() / heaterSpec.plateM2(), endS);
+      plateOverS += plateC > heaterSpec.limits().plateC() ? lengthS : 0;
+      contactOverS += contactC > heaterSpec.limits().contactC() ? lengthS : 0;
     }
     if (endS > SETTLED_S) {
       double rhPercent = hive.broodRhPercent(1);

@@ -216,7 +216,11 @@ final class Recorder {
     row[i++] = hive.broodRhPercent(theta);
     row[i++] = hive.broodCo2Percent(theta);
     row[i++] = hive.filmKg() * 1000;
-    row[i] = hive.throughFlowM3S() * 60_000;
+    row[i++] = hive.throughFlowM3S() * 60_000;
+    row[i++] = hive.panCoreNode() >= 0 ? hive.nodeC(hive.panCoreNode(), theta) : Double.NaN;
+    row[i++] = hive.lidInsideC(theta);
+    row[i++] = hive.wallInsideC(theta);
+    row[i] = hive.condensingGH();
     row[powerAt] = intervalS > 0 ? heaterJ / intervalS : 0;
     row[pvAt] = intervalS > 0 ? pvJ / intervalS : 0;
     row[pvAt + 1] = intervalS > 0 ? loadJ / intervalS : 0;
@@ -296,6 +300,12 @@ final class Recorder {
             bees, hive.alive() ? bees : 0, brood, brood - toHeat - toCold, toCold, toHeat, feedG),
         m.panHigh,
         m.plateHigh,
+        new RunResult.HotParts(
+            m.fillingHigh,
+            m.plateWM2High,
+            m.plateOverS / 3600,
+            m.contactOverS / 3600,
+            scenario.heater().limits()),
         m.shedS / 3600,
         sheds,
         firstShedAtS,

@@ -2,6 +2,7 @@ package org.broodbench.loop;
 
 import java.util.List;
 import java.util.Map;
+import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveLedger;
 import org.broodbench.hive.HiveSection;
 import org.broodbench.power.PowerLedger;
@@ -18,8 +19,9 @@ import org.broodbench.power.PowerLedger;
  * @param air humidity and carbon dioxide between the brood combs
  * @param battery battery
  * @param colony colony
- * @param pan highest temperature of the thermal mass, °C
+ * @param pan highest temperature of the top of the thermal mass, which bees can touch, °C
  * @param plate highest temperature of the heater plate, °C
+ * @param hot filling, plate and what bees touch against their limits
  * @param hoursShed time with the heater shed, h
  * @param sheds how often the heater was shed
  * @param firstShedAtS when it was shed first, s since the start; −1 if never
@@ -45,6 +47,7 @@ public record RunResult(
     ColonyEnd colony,
     Extreme pan,
     Extreme plate,
+    HotParts hot,
     double hoursShed,
     int sheds,
     double firstShedAtS,
@@ -68,6 +71,32 @@ public record RunResult(
       double degreeHoursBelow,
       double degreeHoursAbove,
       double percentInBand) {}
+
+  /**
+   * The heater's surfaces.
+   *
+   * @param filling highest temperature inside the thermal mass, °C
+   * @param plateWM2 highest heat flux of the plate, W/m²
+   * @param hoursPlateOver time with the plate above its limit, h
+   * @param hoursContactOver time with what bees touch above its limit, h
+   * @param limits what they were judged by
+   */
+  public record HotParts(
+      Extreme filling,
+      Extreme plateWM2,
+      double hoursPlateOver,
+      double hoursContactOver,
+      HeaterSpec.Limits limits) {
+    /** Whether the plate stayed within its limits of temperature and flux. */
+    public boolean plateWithin() {
+      return hoursPlateOver == 0 && !(plateWM2.value() > limits.plateWM2());
+    }
+
+    /** Whether what bees and comb touch stayed within its limit. */
+    public boolean contactWithin() {
+      return hoursContactOver == 0;
+    }
+  }
 
   /** Air between the brood combs, percent and hours. */
   public record Air(

@@ -39,7 +39,7 @@ public final class Simulation {
     this.controller = controller;
     plant = new Plant(scenario, forcing);
     taker = new ReadingTaker(scenario);
-    metrics = new Metrics(scenario.run(), plant);
+    metrics = new Metrics(scenario.run(), scenario.heater(), plant);
     recorder = new Recorder(scenario, plant, taker, withTrace);
     events = new ScenarioEvents(scenario, plant, controller, recorder);
   }

@@ -35,7 +35,11 @@ public final class Trace {
           "brood_rh_percent",
           "co2_percent",
           "film_g",
-          "air_l_min");
+          "air_l_min",
+          "pan_filling_c",
+          "lid_inside_c",
+          "wall_inside_c",
+          "condensing_g_h");
 
   private final int intervalS;
   private final double[][] columns = new double[COLUMNS.size()][];

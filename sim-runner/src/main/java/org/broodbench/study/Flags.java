@@ -9,6 +9,9 @@ import org.broodbench.rig.Scenario;
 
 /** Things about a run as a whole that a keeper should know before reading numbers. */
 final class Flags {
+  /** Loaded comb begins to sag, °C; from memory, medium confidence. */
+  private static final double WAX_SOFTENS_C = 40;
+
   private Flags() {}
 
   static List<String> of(Scenario s, RunResult main) {
@@ -26,6 +29,16 @@ final class Flags {
       flags.add(
           "The colony has no brood: held warm it eats more and gains nothing. Broodless colonies want 5 to 10 °C and"
               + " quiet.");
+    }
+    if (main.brood().high().value() > WAX_SOFTENS_C) {
+      flags.add(
+          "The brood comb went above 40 °C, where brood dies within hours and loaded comb sags.");
+    }
+    if (!main.hot().contactWithin()) {
+      flags.add("What bees and comb touch above the heater was hotter than it may be.");
+    }
+    if (!main.hot().plateWithin()) {
+      flags.add("The heater plate was hotter, or its heat denser, than it may be.");
     }
     if (main.battery().wentDead()) {
       flags.add(

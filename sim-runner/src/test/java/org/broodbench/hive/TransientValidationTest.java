@@ -21,6 +21,62 @@ class TransientValidationTest {
     CheckRows.of("TR").run(43, TransientValidationTest::compute);
   }
 
+  /**
+   * First eigenvalue and coefficient of the slab, read off the decay of its middle late on; and the
+   * depth in which a day's wave fades to 1/e.
+   */
+  @Test
+  void slabTablesAndDailyWave() {
+    CheckRows.of("TR-EIG")
+        .run(
+            16,
+            r -> {
+              if (r.id().startsWith("TR-PEN")) {
+                return 1000 * fadeDepth(r.number("alpha_m2_s"));
+              }
+              double biot = r.number("Bi");
+              double first = slab(biot, 1, true);
+              double zeta2 = StrictMath.log(first / slab(biot, 1.5, true)) / 0.5;
+              return r.id().startsWith("TR-EIG")
+                  ? StrictMath.sqrt(zeta2)
+                  : first * StrictMath.exp(zeta2);
+            });
+  }
+
+  /**
+   * Depth in which the amplitude of a daily wave falls by e, from two places in a deep chain, m.
+   */
+  private static double fadeDepth(double m2S) {
+    double depth = StrictMath.sqrt(2 * m2S * DAY_S / (2 * StrictMath.PI));
+    int cells = 400;
+    double cellM = depth * 8 / cells;
+    Network net = chain(cells, cellM, m2S / cellM);
+    double omega = 2 * StrictMath.PI / DAY_S;
+    int steps = 1440;
+    int days = 12;
+    int near = cells - 1 - 25;
+    int far = cells - 1 - 75;
+    double[] sine = new double[2];
+    double[] cosine = new double[2];
+    for (int i = 0; i < days * steps; i++) {
+      double stepS = DAY_S / steps;
+      net.clear();
+      net.reach(cells - 1, 2 * m2S / cellM, StrictMath.sin(omega * (i + 0.5) * stepS));
+      net.solve(stepS);
+      net.accept(stepS);
+      if (i >= (days - 1) * steps) {
+        double t = (i + 1) * stepS;
+        for (int k = 0; k < 2; k++) {
+          double c = net.start(k == 0 ? near : far);
+          sine[k] += c * StrictMath.sin(omega * t);
+          cosine[k] += c * StrictMath.cos(omega * t);
+        }
+      }
+    }
+    double fade = StrictMath.hypot(sine[0], cosine[0]) / StrictMath.hypot(sine[1], cosine[1]);
+    return 50 * cellM / StrictMath.log(fade);
+  }
+
   private static double compute(Row r) {
     String kind = r.id().substring(3);
     if (kind.startsWith("LUMP")) {

@@ -66,7 +66,7 @@ class ScenarioReaderTest {
     assertEquals(0.95, demo.battery().initialSoc(), 1e-12);
     assertEquals(0.03, demo.battery().selfDischargePerMonth(), 1e-12);
     assertEquals(120, demo.pv().powerW(), 1e-12);
-    assertEquals(4000, demo.heater().panJK(), 1e-9);
+    assertEquals(4000, demo.heater().pan().heatJK(), 1e-9);
     assertEquals(3350, demo.controller().settings().get(Setting.HEAT_SET_POINT_CENTI_C));
     assertEquals(300_000, demo.controller().settings().get(Setting.RELAY_MIN_OFF_MILLIS));
     assertEquals(1667, demo.controller().settings().get(Setting.HEATER_RATED_MILLI_A));
