@@ -72,6 +72,13 @@ static uint8_t fan_block(const bb_controller *c, uint8_t level, bb_flag serviced
   return serviced ? BB_REASON_SERVICE : BB_REASON_NONE;
 }
 
+/* Rule F6: no air is changed for dryness while the brood lacks heat, shed or not. */
+static bb_flag brood_low(const bb_controller *c) {
+  const int32_t *s = c->settings;
+  return c->brood.mode == BB_MODE_NONE || c->heater.demand.calling ||
+         c->brood.call_centi_c <= s[BB_HEAT_SET_POINT_CENTI_C] - s[BB_HEAT_DIFFERENTIAL_CENTI_K];
+}
+
 static uint32_t bit(uint8_t alarm, bb_flag condition) {
   return condition ? (uint32_t)1 << alarm : 0;
 }
@@ -167,9 +174,8 @@ void bb_controller_step(bb_controller *c, uint32_t now_millis, const bb_readings
                  c->test.phase == BB_PHASE_HEATER);
   bb_flag fan_test = c->test.phase == BB_PHASE_FAN;
   if (s[BB_FITTED_FAN]) {
-    bb_flag brood_low = c->brood.mode == BB_MODE_NONE || c->heater.demand.calling;
     bb_fan_ask(&c->fan, s, trip, release, &c->brood, &t[BB_OUTDOOR], &c->probes.humidity,
-               brood_low, fan_block(c, level, serviced), fan_test);
+               brood_low(c), fan_block(c, level, serviced), fan_test);
   }
   bb_flag on = bb_heater_drive(&c->heater, s, BB_HOUR_MILLIS, BB_DAY_MILLIS, trip, release,
                                &c->brood, bb_supply_steady(&c->supply), level,

@@ -52,6 +52,9 @@ static bb_flag timed_now(bb_fan_control *f, const int32_t *s, int32_t release_mi
   if (f->timed_millis <= 0) {
     f->timed_millis += every;
   }
+  if (f->timed_millis > every) { /* a state saved under a longer period */
+    f->timed_millis = every;
+  }
   return f->timed_millis > every - s[BB_PURGE_TIMED_FOR_MILLIS];
 }
 

@@ -40,8 +40,12 @@ class ArchitectureTest {
           Map.entry("plant", Set.of("rig", "sky", "hive", "power", "matter")),
           Map.entry("loop", Set.of("plant", "rig", "sky", "hive", "power", "controller")),
           Map.entry("study", Set.of("loop", "rig", "sky", "hive", "matter")),
-          Map.entry("input", Set.of("matter", "sky", "hive", "power", "rig", "controller")),
-          Map.entry("output", Set.of("study", "loop", "rig", "sky", "hive", "power", "controller")),
+          Map.entry("firmware", Set.of("loop", "controller")),
+          Map.entry(
+              "input", Set.of("matter", "sky", "hive", "power", "rig", "controller", "firmware")),
+          Map.entry(
+              "output",
+              Set.of("study", "loop", "rig", "sky", "hive", "power", "controller", "firmware")),
           Map.entry("cli", Set.of(ANY)));
 
   /** First parts of the names of library packages to the packages of the project that use them. */

@@ -26,9 +26,35 @@ public final class ReferenceController implements SteppedController {
 
   @Override
   public void powerUp() {
-    rebuild(settings);
     // the relays fell open with the bus, so minimum off begins anew
-    controller.powerWasLost();
+    restart(true);
+  }
+
+  /**
+   * State written out and read back; the next step counts no time.
+   *
+   * @param powerWasLost whether the outputs were off in between (rule R7)
+   */
+  public void restart(boolean powerWasLost) {
+    rebuild(settings);
+    if (powerWasLost) {
+      controller.powerWasLost();
+    }
+  }
+
+  /**
+   * Another value for one setting while it runs.
+   *
+   * @return false where the core refuses it; nothing has changed then
+   */
+  public boolean keyIn(Setting setting, int value) {
+    Settings changed = settings.with(setting, value);
+    if (!changed.problems().isEmpty()) {
+      return false;
+    }
+    settings = changed;
+    rebuild(changed);
+    return true;
   }
 
   @Override
@@ -38,14 +64,7 @@ public final class ReferenceController implements SteppedController {
 
   @Override
   public boolean keyInSetPoint(double setPointC) {
-    Settings changed =
-        settings.with(Setting.HEAT_SET_POINT_CENTI_C, (int) StrictMath.round(setPointC * 100));
-    if (!changed.problems().isEmpty()) {
-      return false;
-    }
-    settings = changed;
-    rebuild(changed);
-    return true;
+    return keyIn(Setting.HEAT_SET_POINT_CENTI_C, (int) StrictMath.round(setPointC * 100));
   }
 
   private void rebuild(Settings next) {

@@ -1,0 +1,166 @@
+package org.broodbench.firmware;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.broodbench.controller.Chemistry;
+import org.broodbench.controller.ProbePlace;
+import org.broodbench.controller.Setting;
+import org.broodbench.controller.Settings;
+
+/**
+ * The shipped suites: rigs that together fit every optional part and both kinds of battery, each
+ * with its own timings and with the shortest, played with jitter and on the dot.
+ */
+public final class Suites {
+  /** Entries in one vector. */
+  static final int STEPS = 2000;
+
+  /** Entries of all vectors of one round over the rigs. */
+  private Suites() {}
+
+  private static Settings comb(Chemistry chemistry) {
+    return Settings.defaults(ProbePlace.BROOD_COMB, chemistry);
+  }
+
+  /** Everything but supply selection and the two ways to measure heater current and panel power. */
+  private static Settings full() {
+    return comb(Chemistry.AGM)
+        .with(Setting.FITTED_BROOD_B, true)
+        .with(Setting.FITTED_TOP, true)
+        .with(Setting.FITTED_OUTDOOR, true)
+        .with(Setting.FITTED_HUMIDITY, true)
+        .with(Setting.FITTED_BATTERY_CURRENT, true)
+        .with(Setting.FITTED_INVERTER, true)
+        .with(Setting.FITTED_ISOLATION, true)
+        .with(Setting.PURGE_TIMED_EVERY_MILLIS, 3_600_000);
+  }
+
+  /** A name and settings. */
+  record Rig(String name, Settings settings) {}
+
+  static List<Rig> rigs() {
+    Settings lithium =
+        comb(Chemistry.LITHIUM_IRON_PHOSPHATE)
+            .with(Setting.FITTED_HEATER_CURRENT, true)
+            .with(Setting.FITTED_OUTDOOR, true)
+            .with(Setting.FITTED_HUMIDITY, true);
+    return List.of(
+        new Rig("plain", comb(Chemistry.AGM)),
+        new Rig("full", full()),
+        new Rig(
+            "two supplies",
+            full()
+                .with(Setting.FITTED_SUPPLY_SELECT, true)
+                .with(Setting.SUPPLY_PREFER_BATTERY, true)
+                .with(Setting.FITTED_BATTERY_CURRENT, false)
+                .with(Setting.FITTED_PANEL_POWER, true)
+                .with(Setting.HEAT_SOAK_CENTI_K, 100)),
+        new Rig("lithium", lithium.with(Setting.FALLBACK_ALLOWED, false)),
+        new Rig(
+            "lithium, all fitted",
+            lithium
+                .with(Setting.FITTED_BROOD_B, true)
+                .with(Setting.FITTED_BATTERY_CURRENT, true)
+                .with(Setting.FITTED_PANEL_POWER, true)
+                .with(Setting.FITTED_INVERTER, true)
+                .with(Setting.FITTED_SUPPLY_SELECT, true)),
+        new Rig(
+            "second probe elsewhere",
+            full()
+                .with(Setting.BROOD_B_LIKE_PLACE, false)
+                .with(Setting.LIMIT_BROOD_B_CENTI_C, 3000)
+                .with(Setting.RELAY_STARTS_PER_HOUR, 2)
+                .with(Setting.RELAY_MIN_OFF_MILLIS, 60_000)
+                .with(Setting.RELAY_MIN_ON_MILLIS, 30_000)
+                .with(Setting.SHED_KEEP_INVERTER, true)),
+        new Rig(
+            "nest edge, no battery",
+            Settings.defaults(ProbePlace.NEST_EDGE, Chemistry.FLOODED)
+                .with(Setting.FITTED_BATTERY, false)
+                .with(Setting.FITTED_FAN, false)),
+        new Rig(
+            "box air, shore first",
+            Settings.defaults(ProbePlace.BOX_AIR, Chemistry.FLOODED)
+                .with(Setting.FITTED_SUPPLY_SELECT, true)
+                .with(Setting.FITTED_OUTDOOR, true)
+                .with(Setting.FITTED_HEATER_CURRENT, true)
+                .with(Setting.FITTED_INVERTER, true)));
+  }
+
+  /** The same rig with timings so short that every delay ends many times in a vector. */
+  static Settings hurried(Settings settings) {
+    return settings
+        .with(Setting.TRUST_HOLD_MILLIS, 5000)
+        .with(Setting.TRUST_GAIN_MILLIS, 2000)
+        .with(Setting.TRUST_OLDEST_MILLIS, 5000)
+        .with(Setting.TRUST_STUCK_MILLIS, 60_000)
+        .with(Setting.TRUST_STUCK_OTHER_CENTI_K, 100)
+        .with(Setting.HEAT_RAMP_CENTI_K_PER_H, 6000)
+        .with(Setting.HEAT_REBASE_MILLIS, 120_000)
+        .with(Setting.WELD_BLANK_MILLIS, 60_000)
+        .with(Setting.WELD_ABOVE_CENTI_K, 300)
+        .with(Setting.WELD_LOOK_MILLIS, 60_000)
+        .with(Setting.EFFECT_JUDGE_MILLIS, 60_000)
+        .with(Setting.EFFECT_SHARE_ON_MILLIS, 30_000)
+        .with(Setting.EFFECT_SHARE_WINDOW_MILLIS, 120_000)
+        .with(Setting.RELAY_MIN_ON_MILLIS, 10_000)
+        .with(Setting.RELAY_MIN_OFF_MILLIS, 20_000)
+        .with(Setting.RELAY_STARTS_PER_HOUR, 12)
+        .with(Setting.SHED_ENTER_DELAY_MILLIS, 5000)
+        .with(Setting.SHED_LEAVE_DELAY_MILLIS, 60_000)
+        .with(Setting.SHED_BLIND_AFTER_MILLIS, 10_000)
+        .with(Setting.SHED_BLIND_ON_MILLIS, 20_000)
+        .with(Setting.SHED_BLIND_WINDOW_MILLIS, 60_000)
+        .with(Setting.SHED_BLIND_HEAT_SHED_MILLIS, 120_000)
+        .with(Setting.FAN_COLD_ON_MILLIS, 20_000)
+        .with(Setting.FAN_COLD_WINDOW_MILLIS, 60_000)
+        .with(Setting.FAN_MIN_ON_MILLIS, 5000)
+        .with(Setting.FAN_MIN_OFF_MILLIS, 10_000)
+        .with(Setting.PURGE_ON_MILLIS, 20_000)
+        .with(Setting.PURGE_WINDOW_MILLIS, 60_000)
+        .with(Setting.PURGE_WET_MILLIS, 60_000)
+        .with(
+            Setting.PURGE_TIMED_EVERY_MILLIS,
+            settings.is(Setting.PURGE_TIMED_EVERY_MILLIS) ? 120_000 : 0)
+        .with(Setting.PURGE_TIMED_FOR_MILLIS, 30_000)
+        .with(Setting.SUPPLY_DEAD_MILLIS, 2000)
+        .with(Setting.SUPPLY_DWELL_MILLIS, 10_000)
+        .with(Setting.SERVICE_HOLD_MILLIS, 60_000)
+        .with(Setting.TEST_MILLIS, 20_000)
+        .with(Setting.TEST_WAIT_MILLIS, 60_000)
+        .with(Setting.ALARM_BROOD_LOW_MILLIS, 30_000);
+  }
+
+  /**
+   * Vectors over all rigs until they have about so many entries.
+   *
+   * @param entries at least one vector a rig is given
+   */
+  public static List<Script> shipped(long entries) {
+    List<Script> scripts = new ArrayList<>();
+    long seed = 1;
+    int steps = (int) Math.max(40, Math.min(STEPS, entries / (4L * rigs().size())));
+    for (long given = 0; given < entries; ) {
+      for (Rig rig : rigs()) {
+        seed++;
+        String n = rig.name() + ", seed " + seed;
+        Settings quick = hurried(rig.settings());
+        scripts.add(new WanderingScript(n + ", quick", quick, seed, seed % 3 != 0, steps));
+        scripts.add(new WanderingScript(n, rig.settings(), seed, seed % 2 == 0, steps));
+        given += 2L * steps;
+      }
+    }
+    return scripts;
+  }
+
+  /** Vectors for one set of settings, as a board keeps them or a scenario gives them. */
+  public static List<Script> of(String name, Settings settings, long entries) {
+    List<Script> scripts = new ArrayList<>();
+    int steps = (int) Math.max(40, Math.min(STEPS, entries / 8));
+    for (long given = 0, seed = 1; given < entries; given += steps, seed++) {
+      scripts.add(
+          new WanderingScript(name + ", seed " + seed, settings, seed, seed % 2 == 0, steps));
+    }
+    return scripts;
+  }
+}
