@@ -108,7 +108,7 @@ final class Shrinker {
   private Difference tryOut(List<Piece> some) throws FirmwareFault {
     entriesLeft -= some.size();
     Difference difference = session.run(vector(some), Long.MAX_VALUE);
-    return difference != null && difference.fields().contains(field) ? difference : null;
+    return difference != null && RuleFinder.field(difference) == field ? difference : null;
   }
 
   /** What comes after the difference plays no part. */

@@ -1,0 +1,96 @@
+package org.broodbench.firmware;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Assumptions;
+
+/** Compiles firmware for tests: the C form as it is, or with one text replaced by another. */
+public final class Firmwares {
+  private static final Path SOURCES = Path.of("../controller-core/src/main/c");
+
+  private Firmwares() {}
+
+  /** Skips the calling test where a program is missing. */
+  public static void need(String program) {
+    boolean there =
+        Stream.of(System.getenv("PATH").split(File.pathSeparator))
+            .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
+    if (!there) {
+      System.out.println(program + " is not installed: skipped");
+    }
+    Assumptions.assumeTrue(there, program + " is not installed");
+  }
+
+  /** A source file of the C form. */
+  public static String source(String name) {
+    try {
+      return Files.readString(SOURCES.resolve(name));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The C form as shipped, with the command of the documentation. */
+  public static Path reference(Path folder) {
+    return changed(folder, "host_main.c", "", "");
+  }
+
+  /** The C form with a text of one file replaced; the text has to be there. */
+  public static Path changed(Path folder, String name, String right, String wrong) {
+    need("cc");
+    String text = source(name);
+    if (!text.contains(right)) {
+      throw new AssertionError(name + " lacks: " + right);
+    }
+    try {
+      Path program = Files.createTempFile(folder, "fw", "");
+      Path sources = Files.createTempDirectory(folder, "c");
+      try (Stream<Path> files = Files.list(SOURCES)) {
+        for (Path file : files.filter(f -> f.toString().matches(".*\\.[ch]")).toList()) {
+          Files.copy(file, sources.resolve(file.getFileName()));
+        }
+      }
+      Files.writeString(sources.resolve(name), right.isEmpty() ? text : text.replace(right, wrong));
+      List<String> command = new ArrayList<>(List.of("cc", "-std=c99", "-o", program.toString()));
+      try (Stream<Path> files = Files.list(sources)) {
+        files.filter(f -> f.toString().endsWith(".c")).forEach(f -> command.add(f.toString()));
+      }
+      run(command);
+      return program;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A small program of its own. */
+  public static Path compiled(Path folder, String source) {
+    need("cc");
+    try {
+      Path file = Files.createTempFile(folder, "own", ".c");
+      Path program = Files.createTempFile(folder, "own", "");
+      Files.writeString(file, source);
+      run(List.of("cc", "-o", program.toString(), file.toString()));
+      return program;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void run(List<String> command) throws IOException {
+    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    String said = new String(process.getInputStream().readAllBytes());
+    try {
+      if (process.waitFor() != 0) {
+        throw new AssertionError(said);
+      }
+    } catch (InterruptedException e) {
+      throw new AssertionError(e);
+    }
+  }
+}
