@@ -238,7 +238,16 @@ final class HiveLayout {
 
   /** The network with all constant links in place. */
   Network network() {
-    Network net = new Network(capacity.stream().mapToDouble(Double::doubleValue).toArray(), pairs);
+    boolean[] varies = new boolean[capacity.size()];
+    varies[nest] = true;
+    for (int node : air) {
+      varies[node] = true;
+    }
+    for (OuterFace face : outer) {
+      varies[face.layerNode] = true;
+    }
+    Network net =
+        new Network(capacity.stream().mapToDouble(Double::doubleValue).toArray(), pairs, varies);
     for (double[] f : fixedLinks) {
       net.fix((int) f[0], (int) f[1], f[2]);
     }

@@ -200,12 +200,15 @@ public final class HiveModel {
     heat.ahead(seconds, heatC);
     vapour.ahead(seconds, ratio);
     evaluate(heaterWatts, fanOn, electronicsWatts, outside, 0.5 * stepS);
+    co2.clear(stepS);
+    vapour.clear(stepS);
     fillGases();
-    co2.solve(stepS);
-    vapour.solve(stepS);
+    co2.solve();
+    vapour.solve();
     vapour.means(ratio);
+    heat.clear(stepS);
     fillHeat();
-    heat.solve(stepS);
+    heat.solve();
   }
 
   /** Everything that is not linear, at the state in {@link #heatC} and {@link #ratio}. */
@@ -238,8 +241,6 @@ public final class HiveModel {
   }
 
   private void fillGases() {
-    co2.clear();
-    vapour.clear();
     flows.fill(co2, zoneOfBox, zoneLinks, 1, outsideCo2);
     flows.fill(vapour, zoneOfBox, zoneLinks, 1, outsideRatio);
     co2.conduct(nestZoneLink, exchangeKgS);
@@ -253,7 +254,6 @@ public final class HiveModel {
 
   /** Fills the heat network; {@link #ratio} holds the vapour that goes with the films. */
   private void fillHeat() {
-    heat.clear();
     flows.fill(heat, layout.air, heatLinks, MoistAir.HEAT_DRY_AIR, outsideC);
     heat.conduct(nestHeatLink, alive ? colony.lossWK() : emptyNestWK());
     latentTakenW = MoistAir.latentHeatJPerKg(heatC[layout.nest]) * (madeKgS + coolingKgS);
@@ -529,12 +529,15 @@ public final class HiveModel {
     evaluate(heaterWatts, fanOn, electronicsWatts, outside, 0);
     double[] dy = new double[y.length];
     double[] part = new double[zones];
+    co2.clearForRates();
+    vapour.clearForRates();
     fillGases();
     vapour.rates(ratio, part);
     System.arraycopy(part, 0, dy, heatC.length, zones);
     double[] gas = java.util.Arrays.copyOfRange(y, heatC.length + zones, heatC.length + 2 * zones);
     co2.rates(gas, part);
     System.arraycopy(part, 0, dy, heatC.length + zones, zones);
+    heat.clearForRates();
     fillHeat();
     double[] heatPart = new double[heatC.length];
     heat.rates(heatC, heatPart);
@@ -618,9 +621,9 @@ public final class HiveModel {
     Network.follow(stages, source[0], source[1], source[2], tauS, stepS);
   }
 
-  /** Value inside a step from its stage values; theta from 0 to 1. */
-  public static double within(double[] stages, double theta) {
-    return Network.parabola(stages[0], stages[1], stages[2], theta);
+  /** Slope and bend of the parabola through stage values: y = start + θ (slope + θ bend). */
+  public static void parabola(double[] stages, double[] slopeAndBend) {
+    Network.parabola(stages[0], stages[1], stages[2], slopeAndBend);
   }
 
   /** Relative humidity between the brood combs, percent. */

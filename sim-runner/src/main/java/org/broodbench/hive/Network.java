@@ -1,5 +1,6 @@
 package org.broodbench.hive;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -24,6 +25,9 @@ final class Network {
   private static final double FROM_START = (1 - GAMMA) * (1 - GAMMA) / (GAMMA * (2 - GAMMA));
   private static final double WEIGHT_OUTER = StrictMath.sqrt(2) / 4;
 
+  private static final double PER_GAMMA = 1 / GAMMA;
+  private static final double PER_REST = 1 / (1 - GAMMA);
+
   private final int n;
   private final double[] capacity;
   private final SparseSystem system;
@@ -31,10 +35,12 @@ final class Network {
   private int linkCount;
 
   private final double[] fixed;
-  private final double[] k;
-  private final double[] factors;
+  private final double[] base;
+  private final double[] a;
   private final double[] b;
   private final double[] work;
+  private double d;
+  private double baseD = Double.NaN;
 
   private final double[] start;
   private final double[] inner;
@@ -44,19 +50,32 @@ final class Network {
   private final double[] drawn;
   private int stepsSinceForget;
 
+  /** A network any of whose nodes may get links that change. */
+  Network(double[] capacity, List<int[]> pairs) {
+    this(capacity, pairs, allTrue(capacity.length));
+  }
+
+  private static boolean[] allTrue(int n) {
+    boolean[] all = new boolean[n];
+    Arrays.fill(all, true);
+    return all;
+  }
+
   /**
    * Builds the network.
    *
    * @param capacity storage of each node, all above 0
    * @param pairs linked nodes {i, j}
+   * @param varies nodes that get links which change from step to step; the others have only those
+   *     of {@link #fix}
    */
-  Network(double[] capacity, List<int[]> pairs) {
+  Network(double[] capacity, List<int[]> pairs, boolean[] varies) {
     this.n = capacity.length;
     this.capacity = capacity.clone();
-    this.system = new SparseSystem(n, pairs);
+    this.system = new SparseSystem(n, pairs, varies);
     fixed = new double[system.entries()];
-    k = new double[system.entries()];
-    factors = new double[system.entries()];
+    base = new double[system.entries()];
+    a = new double[system.entries()];
     b = new double[n];
     work = new double[n];
     start = new double[n];
@@ -86,6 +105,7 @@ final class Network {
   /** Changes a node's storage; the caller accounts for what that does to its balance. */
   void setCapacity(int node, double value) {
     capacity[node] = value;
+    baseD = Double.NaN;
   }
 
   double capacity(int node) {
@@ -98,14 +118,31 @@ final class Network {
     fixed[system.position(j, j)] += g;
     fixed[system.position(i, j)] -= g;
     fixed[system.position(j, i)] -= g;
+    baseD = Double.NaN;
   }
 
-  /** Drops all sources and changing links, ready to be filled for the next step. */
-  void clear() {
-    System.arraycopy(fixed, 0, k, 0, k.length);
-    for (int i = 0; i < n; i++) {
-      b[i] = 0;
+  /**
+   * Drops all sources and changing links, ready to be filled for a step of some length. What does
+   * not change between steps of equal length is kept in its eliminated form.
+   */
+  void clear(double stepS) {
+    d = HALF_GAMMA * stepS;
+    if (d != baseD) {
+      baseD = d;
+      for (int p = 0; p < base.length; p++) {
+        base[p] = p < n ? capacity[p] + d * fixed[p] : d * fixed[p];
+      }
+      system.eliminateSteady(base);
     }
+    System.arraycopy(base, 0, a, 0, a.length);
+    Arrays.fill(b, 0);
+  }
+
+  /** Drops the same, ready to be filled for {@link #rates}. */
+  void clearForRates() {
+    d = 1;
+    System.arraycopy(fixed, 0, a, 0, a.length);
+    Arrays.fill(b, 0);
   }
 
   /** A number for a linked pair of nodes, for {@link #conduct} and {@link #carry} in the step. */
@@ -120,10 +157,11 @@ final class Network {
 
   /** Adds a conductance along a link for this step. */
   void conduct(int link, double g) {
-    k[links[link]] += g;
-    k[links[link + 1]] += g;
-    k[links[link + 2]] -= g;
-    k[links[link + 3]] -= g;
+    double dg = d * g;
+    a[links[link]] += dg;
+    a[links[link + 1]] += dg;
+    a[links[link + 2]] -= dg;
+    a[links[link + 3]] -= dg;
   }
 
   /**
@@ -131,21 +169,21 @@ final class Network {
    * one back.
    */
   void carry(int link, double forth, double back) {
-    k[links[link + 1]] += forth;
-    k[links[link + 3]] -= forth;
-    k[links[link]] += back;
-    k[links[link + 2]] -= back;
+    a[links[link + 1]] += d * forth;
+    a[links[link + 3]] -= d * forth;
+    a[links[link]] += d * back;
+    a[links[link + 2]] -= d * back;
   }
 
   /** Adds a conductance to (or a stream from) something of a given value outside the network. */
   void reach(int node, double g, double value) {
-    k[node] += g;
+    a[node] += d * g;
     b[node] += g * value;
   }
 
   /** Adds a conductance to something outside that would bring a rate to a node of value 0. */
   void bring(int node, double g, double rate) {
-    k[node] += g;
+    a[node] += d * g;
     b[node] += rate;
   }
 
@@ -181,28 +219,23 @@ final class Network {
   }
 
   /**
-   * Integrates over one step; the state stays at the start until {@link #accept}. With A = C + dK
-   * and d half of γ of the step, the first stage is A (y + y₀) = 2 (C y₀ + d b) and the second A y
-   * = C v + d b, so that no product with K is needed.
+   * Integrates over the step that was filled for; the state stays at the start until {@link
+   * #accept}. With A = C + dK and d half of γ of the step, the first stage is A (y + y₀) = 2 (C y₀
+   * + d b) and the second A y = C v + d b, so that no product with K is needed.
    */
-  void solve(double stepS) {
-    double d = HALF_GAMMA * stepS;
-    for (int p = n; p < factors.length; p++) {
-      factors[p] = d * k[p];
-    }
+  void solve() {
     for (int i = 0; i < n; i++) {
-      factors[i] = capacity[i] + d * k[i]; // the diagonal stands first
       b[i] *= d;
       work[i] = 2 * (capacity[i] * start[i] + b[i]);
     }
-    system.factor(factors);
-    system.solve(factors, work);
+    system.eliminateVarying(a);
+    system.solve(work);
     for (int i = 0; i < n; i++) {
       double y = work[i] - start[i];
       inner[i] = y;
       end[i] = capacity[i] * (FROM_GAMMA * y - FROM_START * start[i]) + b[i];
     }
-    system.solve(factors, end);
+    system.solve(end);
     for (int i = 0; i < n; i++) {
       mean[i] = WEIGHT_OUTER * (start[i] + inner[i]) + HALF_GAMMA * end[i];
     }
@@ -215,7 +248,7 @@ final class Network {
       for (int j = 0; j < n; j++) {
         int p = system.position(i, j);
         if (p >= 0) {
-          sum -= k[p] * y[j];
+          sum -= a[p] * y[j];
         }
       }
       out[i] = sum / capacity[i];
@@ -266,14 +299,17 @@ final class Network {
 
   /** Value inside the last solved step; {@code theta} runs from 0 at the start to 1 at the end. */
   double at(int node, double theta) {
-    return parabola(start[node], inner[node], end[node], theta);
+    double slope = (inner[node] - start[node]) * PER_GAMMA;
+    double bend = (end[node] - start[node] - slope) * PER_REST;
+    return start[node] + theta * (slope - GAMMA * bend + theta * bend);
   }
 
-  /** The parabola through values at 0, γ and 1. */
-  static double parabola(double atStart, double atInner, double atEnd, double theta) {
-    double slope = (atInner - atStart) / GAMMA;
-    double bend = (atEnd - atStart - slope) / (1 - GAMMA);
-    return atStart + theta * (slope + (theta - GAMMA) * bend);
+  /** Slope and bend at the start of the parabola through values at 0, γ and 1. */
+  static void parabola(double atStart, double atInner, double atEnd, double[] slopeAndBend) {
+    double slope = (atInner - atStart) * PER_GAMMA;
+    double bend = (atEnd - atStart - slope) * PER_REST;
+    slopeAndBend[0] = slope - GAMMA * bend;
+    slopeAndBend[1] = bend;
   }
 
   /**

@@ -17,11 +17,16 @@ final class Noise {
     return b ^ (b >>> 31);
   }
 
+  /** What a seed and a channel amount to, worked out once. */
+  static long key(long seed, int channel) {
+    return mix(seed * 0x9e3779b97f4a7c15L + channel);
+  }
+
   /**
    * About normal (a sum of four uniform numbers), mean 0, standard deviation 1, never beyond ±3.47.
    */
-  static double normal(long seed, int channel, long tick) {
-    long bits = mix(mix(seed * 0x9e3779b97f4a7c15L + channel) + tick * 0x9e3779b97f4a7c15L);
+  static double normal(long key, long tick) {
+    long bits = mix(key + tick * 0x9e3779b97f4a7c15L);
     long sum = (bits & 0xffff) + (bits >>> 16 & 0xffff) + (bits >>> 32 & 0xffff) + (bits >>> 48);
     return (sum - 131_070) * SCALE;
   }

@@ -3,6 +3,7 @@ package org.broodbench.loop;
 import org.broodbench.controller.Readings;
 import org.broodbench.controller.Sample;
 import org.broodbench.plant.Plant;
+import org.broodbench.power.SupplyChain;
 import org.broodbench.rig.ProbeSpec;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.SensorSpec;
@@ -16,34 +17,63 @@ final class ReadingTaker {
 
   private final Scenario scenario;
   private final SensorSpec sensors;
-  private final ProbeSpec[] probes;
-  private final long seed;
   private final Readings readings = new Readings();
+  private final Sample[] target;
+  private final double[] noiseK;
+  private final double[] offsetK;
+  private final double[] resolutionK;
+  private final long[] noiseKey;
+  private final long humidityKey;
+  private final boolean heaterOnInverter;
+  private int seenSolve = -1;
 
   ReadingTaker(Scenario scenario) {
     this.scenario = scenario;
     sensors = scenario.sensors();
-    probes = scenario.probes().toArray(ProbeSpec[]::new);
-    seed = scenario.run().seed();
+    ProbeSpec[] probes = scenario.probes().toArray(ProbeSpec[]::new);
+    long seed = scenario.run().seed();
+    target = new Sample[probes.length];
+    noiseK = new double[probes.length];
+    offsetK = new double[probes.length];
+    resolutionK = new double[probes.length];
+    noiseKey = new long[probes.length];
+    for (int p = 0; p < probes.length; p++) {
+      target[p] = sampleOf(probes[p].role());
+      noiseK[p] = probes[p].noiseK();
+      offsetK[p] = probes[p].offsetK();
+      resolutionK[p] = probes[p].resolutionK();
+      noiseKey[p] = Noise.key(seed, p);
+    }
+    humidityKey = Noise.key(seed, HUMIDITY_CHANNEL);
+    heaterOnInverter = scenario.heater().onInverter();
   }
 
   /** Takes all readings at a point of the solved step. */
   Readings take(Plant plant, double theta, long tick, boolean heaterOn) {
-    for (int p = 0; p < probes.length; p++) {
-      ProbeSpec spec = probes[p];
-      double noiseK = spec.noiseK() > 0 ? spec.noiseK() * Noise.normal(seed, p, tick) : 0;
-      double readC = plant.probeC(p, theta) + spec.offsetK() + noiseK;
-      double steps = Math.rint(readC / spec.resolutionK());
-      sampleOf(spec.role()).put((int) Math.rint(steps * spec.resolutionK() * 100));
+    for (int p = 0; p < target.length; p++) {
+      double readC = plant.probeC(p, theta) + offsetK[p];
+      if (noiseK[p] > 0) {
+        readC += noiseK[p] * Noise.normal(noiseKey[p], tick);
+      }
+      double stepK = resolutionK[p];
+      target[p].put((int) Math.rint(Math.rint(readC / stepK) * stepK * 100));
     }
     if (sensors.humidity()) {
       double percent =
           plant.hive().broodRhPercent(theta)
-              + sensors.humidityErrorPercent() * Noise.normal(seed, HUMIDITY_CHANNEL, tick);
+              + sensors.humidityErrorPercent() * Noise.normal(humidityKey, tick);
       percent = percent < 0 ? 0 : percent > 100 ? 100 : percent;
       readings.humidity.put((int) Math.rint(percent * 10));
     }
-    var supply = plant.supply();
+    if (plant.solves() != seenSolve) {
+      seenSolve = plant.solves();
+      takeSupply(plant.supply(), heaterOn);
+    }
+    return readings;
+  }
+
+  /** What the supply chain shows holds for the whole of a step. */
+  private void takeSupply(SupplyChain supply, boolean heaterOn) {
     double volts = supply.volts() + sensors.voltsErrorV();
     double stepV = sensors.voltsResolutionV();
     readings.battery.put((int) Math.rint(Math.rint(volts / stepV) * stepV * 1000));
@@ -58,15 +88,13 @@ final class ReadingTaker {
     if (sensors.heaterCurrent()) {
       double amps =
           supply.volts() > 0 && heaterOn
-              ? supply.heaterW()
-                  / (scenario.heater().onInverter() ? scenario.heater().ratedV() : supply.volts())
+              ? supply.heaterW() / (heaterOnInverter ? scenario.heater().ratedV() : supply.volts())
               : 0;
       readings.heaterCurrent.put((int) Math.rint(amps * 1000));
     }
     readings.chargerFull = sensors.chargerFull() && supply.full();
     readings.shorePresent = supply.shorePresent();
     readings.button = false;
-    return readings;
   }
 
   private Sample sampleOf(ProbeSpec.Role role) {

@@ -36,6 +36,7 @@ public final class Plant {
   private final long dayStartS;
   private final double electronicsPerW;
   private double stepS;
+  private int solves;
 
   /** A plant at the start of its window. */
   public Plant(Scenario scenario, Forcing forcing) {
@@ -137,6 +138,7 @@ public final class Plant {
    */
   public void solve(double startS, double seconds, Actuators actuators) {
     stepS = seconds;
+    solves++;
     double middleS = startS + 0.5 * seconds;
     sample(middleS);
     double batteryPlaceC =
@@ -181,6 +183,11 @@ public final class Plant {
       out[1] += 0.25 * (nest1 - out[1]);
       out[2] += 0.25 * (nest2 - out[2]);
     }
+  }
+
+  /** How many steps were worked out so far, also those that were worked out again. */
+  public int solves() {
+    return solves;
   }
 
   /** Moves to the end of the solved step. */

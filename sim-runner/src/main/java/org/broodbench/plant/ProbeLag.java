@@ -9,6 +9,7 @@ import org.broodbench.hive.HiveModel;
 final class ProbeLag {
   private final double[] stages = new double[3];
   private final double[] source = new double[3];
+  private final double[] curve = new double[2];
   private final double tauS;
 
   ProbeLag(double tauS, double startC) {
@@ -25,13 +26,16 @@ final class ProbeLag {
 
   void solve(double stepS) {
     HiveModel.follow(stages, source, tauS, stepS);
+    HiveModel.parabola(stages, curve);
   }
 
   void accept() {
     stages[0] = stages[2];
+    curve[0] = 0;
+    curve[1] = 0;
   }
 
   double at(double theta) {
-    return HiveModel.within(stages, theta);
+    return stages[0] + theta * (curve[0] + theta * curve[1]);
   }
 }

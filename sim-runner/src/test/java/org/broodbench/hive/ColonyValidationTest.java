@@ -183,10 +183,10 @@ class ColonyValidationTest {
     double airKgM3 = 101_325 / (MoistAir.GAS_CONSTANT_DRY_AIR * 308.15);
     Network gas = new Network(new double[] {0.04 * airKgM3}, List.of());
     for (int i = 0; i < 1000; i++) {
-      gas.clear();
+      gas.clear(3600);
       gas.reach(0, litresPerMin / 60_000 * airKgM3, 421e-6 * massRatio);
       gas.supply(0, watts / ColonyHeat.HONEY_J_G * ColonyHeat.CO2_G_G * 1e-3);
-      gas.solve(3600);
+      gas.solve();
       gas.accept(3600);
     }
     return gas.start(0) / massRatio;

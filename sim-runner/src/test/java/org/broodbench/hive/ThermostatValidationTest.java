@@ -101,12 +101,12 @@ class ThermostatValidationTest {
   }
 
   private static void solve(Network net, double stepS, double ua, double ambientC, double w) {
-    net.clear();
+    net.clear(stepS);
     if (ua > 0) {
       net.reach(0, ua, ambientC);
     }
     net.supply(0, w);
-    net.solve(stepS);
+    net.solve();
   }
 
   /** Lengths of the run and of the pause of a relay with ideal hysteresis, found by simulation. */

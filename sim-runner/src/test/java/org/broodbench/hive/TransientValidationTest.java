@@ -112,10 +112,10 @@ class TransientValidationTest {
   }
 
   private static void step(Network net, double stepS, double ua, double ambientC, double w) {
-    net.clear();
+    net.clear(stepS);
     net.reach(0, ua, ambientC);
     net.supply(0, w);
-    net.solve(stepS);
+    net.solve();
     net.accept(stepS);
   }
 
@@ -161,11 +161,11 @@ class TransientValidationTest {
     net.set(0, r.number("T1_0"));
     net.set(1, r.number("T2_0"));
     for (double t = 0; t < r.number("t_s"); t += 1) {
-      net.clear();
+      net.clear(1);
       net.reach(0, r.number("K1a"), r.number("Ta_C"));
       net.reach(1, r.number("K2a"), r.number("Ta_C"));
       net.supply(0, r.number("P1_W"));
-      net.solve(1);
+      net.solve();
       net.accept(1);
     }
     return net.start(r.id().endsWith("air") ? 0 : 1);
@@ -181,9 +181,9 @@ class TransientValidationTest {
     double surface = 1 / (1 / biot + cell / 2);
     int steps = (int) StrictMath.round(fourier * 1000);
     for (int s = 0; s < steps; s++) {
-      net.clear();
+      net.clear(fourier / steps);
       net.reach(CELLS - 1, surface, 0);
-      net.solve(fourier / steps);
+      net.solve();
       net.accept(fourier / steps);
     }
     // the middle lies half a cell beyond the first node, where the slope is 0
@@ -202,9 +202,9 @@ class TransientValidationTest {
     }
     double stepS = 3600;
     for (double t = 0; t < seconds; t += stepS) {
-      net.clear();
+      net.clear(stepS);
       net.reach(cells - 1, 2 * m2S / cellM, faceC);
-      net.solve(stepS);
+      net.solve();
       net.accept(stepS);
     }
     int i = cells - 1;
