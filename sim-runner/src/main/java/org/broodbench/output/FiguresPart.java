@@ -141,7 +141,7 @@ final class FiguresPart {
   }
 
   private String span(double seconds, double atS) {
-    return Double.isNaN(seconds) ? "none" : Quantity.plain(seconds, 0) + " s" + at(atS);
+    return Double.isNaN(seconds) ? "none" : Quantity.span(seconds) + at(atS);
   }
 
   private String at(double atS) {

@@ -84,7 +84,7 @@ public final class HtmlReport {
         .append(FiguresPart.html(outcome, m))
         .append(SurePart.html(outcome, m))
         .append(EventPart.html(events));
-    assumed(out, outcome, m);
+    out.append(AssumedPart.html(outcome, m));
     cautions(out);
     out.append("</main>\n")
         .append("<footer><p>Made by Broodbench from a simulation, seed ")
@@ -142,35 +142,6 @@ public final class HtmlReport {
       out.append("<li><a href=\"#%s\">%s</a></li>".formatted(p[0], p[1]));
     }
     out.append("</ul></nav>\n");
-  }
-
-  private static void assumed(StringBuilder out, Outcome o, Markup m) {
-    out.append("<section id=\"assumed\" aria-labelledby=\"assumed-h\">")
-        .append("<h2 id=\"assumed-h\">What was assumed</h2>");
-    if (o.assumed().isEmpty()) {
-      out.append("<p>Nothing beyond the scenario file.</p>");
-    } else {
-      out.append("<p>The scenario left these open, so the program filled them in:</p>");
-      items(out, o.assumed(), m);
-    }
-    if (o.weather().filledHours() > 0 || !o.weather().warnings().isEmpty()) {
-      out.append("<h3>About the weather</h3>");
-      if (o.weather().filledHours() > 0) {
-        out.append("<p>")
-            .append(Quantity.plain(o.weather().filledHours(), 0))
-            .append(" hours were missing in the record and were filled.</p>");
-      }
-      items(out, o.weather().warnings(), m);
-    }
-    out.append("</section>\n");
-  }
-
-  private static void items(StringBuilder out, List<String> items, Markup m) {
-    out.append("<ul>");
-    for (String item : items) {
-      out.append("<li>").append(m.prose(item)).append("</li>");
-    }
-    out.append("</ul>");
   }
 
   private static void cautions(StringBuilder out) {

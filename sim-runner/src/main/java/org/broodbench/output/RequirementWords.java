@@ -29,7 +29,7 @@ final class RequirementWords {
     }
     return switch (kind) {
       case BROOD_IN_BAND -> Quantity.plain(value, 1) + " % of hours";
-      case SHORTEST_OFF, SHORTEST_ON -> Quantity.plain(value, 0) + " s";
+      case SHORTEST_OFF, SHORTEST_ON -> Quantity.span(value);
       case STARTS_PER_DAY -> Quantity.plain(value, 1) + " a day";
       case LOWEST_SOC -> Quantity.plain(value, 1) + " %";
       case HIGHEST_PAN, HIGHEST_BROOD -> m.amount(Quantity.TEMPERATURE, value, 1);
@@ -44,7 +44,7 @@ final class RequirementWords {
     double apart = Math.abs(value - r.limit());
     return switch (r.kind()) {
       case BROOD_IN_BAND, LOWEST_SOC -> Quantity.plain(apart, 1) + " points";
-      case SHORTEST_OFF, SHORTEST_ON -> Quantity.plain(apart, 0) + " s";
+      case SHORTEST_OFF, SHORTEST_ON -> Quantity.span(apart);
       case STARTS_PER_DAY -> Quantity.plain(apart, 1) + " a day";
       case HIGHEST_PAN, HIGHEST_BROOD -> m.amount(Quantity.DIFFERENCE, apart, 1);
       case HIGHEST_CO2 -> Quantity.plain(apart, 2) + " points";

@@ -234,13 +234,13 @@
   // the highest number of a scale carries the unit
   function withUnit(splits, unit) {
     const step = splits.length > 1 ? splits[1] - splits[0] : 1;
-    const d = step < 0.1 ? 2 : step < 1 ? 1 : 0;
+    const d = step < 0.099 ? 2 : step < 0.99 ? 1 : 0;
     return splits.map((s, i) => digits(s, d) + (i === splits.length - 1 ? ' ' + unit : ''));
   }
 
   // the same room left and right in every chart, so that one moment stands in one line
   const LEFT_PX = 56;
-  const RIGHT_PX = 50;
+  const RIGHT_PX = 58;
   const FONT = '12px system-ui, "DejaVu Sans", sans-serif';
 
   function build(plan) {
@@ -286,7 +286,7 @@
     const u = new uPlot(
       {
         width: place.clientWidth, height: plan.height,
-        padding: [10, right ? 0 : RIGHT_PX, 0, 0],
+        padding: [10, right ? 0 : innerWidth < 500 ? 12 : RIGHT_PX, 0, 0],
         tzDate: (s) => uPlot.tzDate(new Date(s * 1000), 'Etc/UTC'),
         legend: { show: false },
         cursor: {
