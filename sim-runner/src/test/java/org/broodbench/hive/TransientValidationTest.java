@@ -60,9 +60,9 @@ class TransientValidationTest {
     double[] cosine = new double[2];
     for (int i = 0; i < days * steps; i++) {
       double stepS = DAY_S / steps;
-      net.clear();
+      net.clear(stepS);
       net.reach(cells - 1, 2 * m2S / cellM, StrictMath.sin(omega * (i + 0.5) * stepS));
-      net.solve(stepS);
+      net.solve();
       net.accept(stepS);
       if (i >= (days - 1) * steps) {
         double t = (i + 1) * stepS;
