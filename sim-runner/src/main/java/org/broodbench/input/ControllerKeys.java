@@ -41,6 +41,19 @@ final class ControllerKeys {
         .between("0 %", "100 %")
         .byDefault("0 %")
         .help("Share of that power which warms the hive from inside.");
+    // relays of 12 V drop out below about 6 V and pull in above 8; the rest is own choice
+    keys.quantity("controller.brown_out", "V", Dimension.VOLTAGE)
+        .between("2 V", "28 V")
+        .byDefault("9.5 V; doubled at 24 V", v -> volts(v, 9.5))
+        .help("Volts of the battery side under which the board resets and its relays open.");
+    keys.quantity("controller.restart", "V", Dimension.VOLTAGE)
+        .between("2 V", "30 V")
+        .byDefault("10.5 V; doubled at 24 V", v -> volts(v, 10.5))
+        .help("Volts at which it starts again.");
+    keys.quantity("controller.boot_time", "s", Dimension.TIME)
+        .between("0 s", "10 min")
+        .byDefault("5 s")
+        .help("Time at these volts until it runs.");
     group(keys, "heat", "The thermostat and the protection of the heater's relay.");
     group(keys, "fallback", "Heat by the pan probe alone.");
     group(keys, "fan", "The cooling fan.");
@@ -54,6 +67,10 @@ final class ControllerKeys {
     group(keys, "supply", "Battery or shore power.");
     group(keys, "button", "The button.");
     group(keys, "alarm", "Alarms.");
+  }
+
+  private static String volts(Values v, double at12V) {
+    return Units.write(at12V * BatteryKeys.nominalV(v) / 12, Units.get(Dimension.VOLTAGE, "V"));
   }
 
   private static void group(Keys.Builder keys, String name, String help) {
@@ -111,7 +128,7 @@ final class ControllerKeys {
           key.write(Math.min(count, centi(lowestSetPointC(v))));
       case ALARM_BROOD_LOW_CENTI_C -> key.write(Math.min(count, centi(lowestSetPointC(v)) - 100));
       case BATTERY_MILLI_OHM ->
-          key.write(milli(1000, v.number("battery.resistance") + v.number("wiring.battery_lead")));
+          key.write(milli(1000, BatteryKeys.bankOhm(v) + PowerKeys.batteryLeadOhm(v)));
       case BATTERY_WORST_MILLI_OHM ->
           key.write(milli(2000, 2 * v.number("controller.battery.resistance")));
       case HEATER_RATED_MILLI_A ->
@@ -217,10 +234,14 @@ final class ControllerKeys {
         settings(v),
         (int) Math.rint(v.number("controller.tick") * 1000),
         v.number("controller.power"),
-        v.number("controller.heat_in_hive"));
+        v.number("controller.heat_in_hive"),
+        v.number("controller.brown_out"),
+        v.number("controller.restart"),
+        v.number("controller.boot_time"));
   }
 
   static void check(Values v, Checks checks) {
+    BatteryKeys.below(v, checks, "controller.brown_out", "controller.restart");
     boolean[] fanTold = {false};
     checks.run(
         () -> {

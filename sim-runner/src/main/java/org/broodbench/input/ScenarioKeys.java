@@ -8,6 +8,7 @@ public final class ScenarioKeys {
   public static Keys all() {
     Keys.Builder keys = Keys.builder();
     SiteKeys.declare(keys);
+    HorizonKeys.declare(keys);
     HiveKeys.declare(keys);
     ColonyKeys.declare(keys);
     HeaterKeys.declare(keys);
@@ -22,6 +23,7 @@ public final class ScenarioKeys {
   /** Runs every check that needs more than one key. */
   static void check(Values values, Checks checks) {
     SiteKeys.check(values, checks);
+    HorizonKeys.check(values, checks);
     HiveKeys.check(values, checks);
     ColonyKeys.check(values, checks);
     HeaterKeys.check(values, checks);

@@ -97,7 +97,7 @@ public record ScenarioWeather(
     ForcingSettings d = ForcingSettings.DEFAULT;
     ForcingSettings settings =
         new ForcingSettings(
-            d.transposition(),
+            scenario.weather().diffuseSky(),
             scenario.weather().groundAlbedo(),
             d.snowAlbedo(),
             d.snow(),

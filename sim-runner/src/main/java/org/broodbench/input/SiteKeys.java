@@ -111,7 +111,9 @@ final class SiteKeys {
             v.number("weather.spell_colder")),
         v.integer("weather.generator_seed"),
         v.number("weather.longest_gap") / 3600,
-        v.number("site.ground_albedo"));
+        v.number("site.ground_albedo"),
+        HorizonKeys.horizon(v),
+        HorizonKeys.diffuseSky(v));
   }
 
   static RunSpec run(Values v) {

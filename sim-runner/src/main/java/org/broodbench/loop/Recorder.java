@@ -13,6 +13,7 @@ import org.broodbench.hive.ColonyHeat;
 import org.broodbench.hive.HiveSection;
 import org.broodbench.plant.Actuators;
 import org.broodbench.plant.Plant;
+import org.broodbench.power.CutOut;
 import org.broodbench.rig.ProbeSpec;
 import org.broodbench.rig.Scenario;
 
@@ -31,6 +32,7 @@ final class Recorder {
   private int shedLevel;
   private int sheds;
   private double firstShedAtS = -1;
+  private final boolean[] cutOutOpen;
   private int alarms;
   private double heaterOnAtS;
   private int reason = -1;
@@ -53,6 +55,7 @@ final class Recorder {
     this.scenario = scenario;
     this.plant = plant;
     this.taker = taker;
+    cutOutOpen = new boolean[plant.supply().cutOutCount()];
     int interval = scenario.run().traceIntervalS();
     trace =
         withTrace ? new Trace(interval, 86_400 * scenario.window().days() / interval + 1) : null;
@@ -140,6 +143,22 @@ final class Recorder {
         raised ? "clear" : "raised",
         raised ? "raised" : "clear",
         "by the controller");
+  }
+
+  /** Looks at everything in the supply chain that may open by itself; the plant has moved on. */
+  void cutOuts(double atS) {
+    for (int i = 0; i < cutOutOpen.length; i++) {
+      CutOut c = plant.supply().cutOut(i);
+      if (c.open() != cutOutOpen[i]) {
+        cutOutOpen[i] = c.open();
+        String what = "cut-out " + c.name();
+        if (c.open()) {
+          event(atS, what, "closed", "open", c.why());
+        } else {
+          event(atS, what, "open", "closed", "its cause is gone");
+        }
+      }
+    }
   }
 
   /** The bus lost its power: everything is off, whatever the controller had asked. */
@@ -315,6 +334,7 @@ final class Recorder {
         hive.films(),
         hive.ways(),
         supply.ledger(),
+        supply.use(),
         List.copyOf(spans),
         List.copyOf(events),
         trace);

@@ -6,6 +6,7 @@ import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveLedger;
 import org.broodbench.hive.HiveSection;
 import org.broodbench.power.PowerLedger;
+import org.broodbench.power.SupplyUse;
 
 /**
  * What one run measured. Numbers that never came to be are not-a-number, times −1.
@@ -31,6 +32,7 @@ import org.broodbench.power.PowerLedger;
  * @param films water on every inner surface
  * @param ways heat by its ways out of the hive
  * @param power balances of energy and charge
+ * @param supply what the parts of the supply chain did
  * @param alarms alarms by first appearance
  * @param events everything that switched or happened
  * @param trace rows by interval; null where none was asked for
@@ -57,6 +59,7 @@ public record RunResult(
     List<HiveSection.Film> films,
     List<HiveSection.Way> ways,
     PowerLedger power,
+    SupplyUse supply,
     List<AlarmSpan> alarms,
     List<EventRow> events,
     Trace trace) {

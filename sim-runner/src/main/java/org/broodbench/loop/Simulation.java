@@ -94,6 +94,7 @@ public final class Simulation {
     recorder.book(fromS, lengthS, commands, held, metrics);
     plant.accept();
     nowMs = reachedMs;
+    recorder.cutOuts(nowMs * 1e-3);
     metrics.bookState(plant, nowMs * 1e-3);
     if (plant.hive().alive() && metrics.chillS >= ScenarioEvents.CHILL_DEATH_S) {
       plant.hive().die();

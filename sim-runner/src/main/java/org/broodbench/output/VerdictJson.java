@@ -58,6 +58,7 @@ public final class VerdictJson {
     json.object("battery", j -> battery(j, r));
     json.object("energy_wh", j -> energy(j, r.power()));
     json.object("charge_ah", j -> charge(j, r.power()));
+    SupplyVerdict.write(json, r.supply());
     json.object("heat_wh", j -> heat(j, r.hive()));
     json.object("water_g", j -> water(j, r.hive()));
     json.object("co2_g", j -> co2(j, r.hive()));
@@ -177,6 +178,7 @@ public final class VerdictJson {
         .number("hours_shed", r.hoursShed())
         .number("equivalent_full_cycles", b.fullCycles())
         .number("days_since_full", b.daysSinceFull());
+    SupplyVerdict.stress(j, r.supply().battery());
   }
 
   private static void energy(JsonText j, PowerLedger p) throws IOException {

@@ -6,13 +6,17 @@ import org.broodbench.hive.BoxSpec;
 import org.broodbench.hive.HiveModel;
 import org.broodbench.hive.Outside;
 import org.broodbench.matter.MoistAir;
-import org.broodbench.power.BatterySpec;
-import org.broodbench.power.Copper;
 import org.broodbench.power.PvGroup;
+import org.broodbench.power.PvSpec;
 import org.broodbench.power.SupplyChain;
+import org.broodbench.power.SupplyInputs;
+import org.broodbench.power.SupplySpec;
 import org.broodbench.rig.ProbeSpec;
 import org.broodbench.rig.Scenario;
+import org.broodbench.sky.Cover;
 import org.broodbench.sky.Forcing;
+import org.broodbench.sky.Horizon;
+import org.broodbench.sky.Obstacles;
 import org.broodbench.sky.Plane;
 import org.broodbench.sky.Sample;
 
@@ -29,7 +33,7 @@ public final class Plant {
   private final Forcing forcing;
   private final Sample weather;
   private final Outside outside = new Outside();
-  private final double[] groupWM2;
+  private final SupplyInputs inputs;
   private HiveModel hive;
   private final SupplyChain supply;
   private final ProbeLag[] probes;
@@ -44,7 +48,6 @@ public final class Plant {
     this.forcing = forcing;
     List<PvGroup> groups = scenario.pv().groups();
     weather = new Sample(HIVE_PLANES + groups.size());
-    groupWM2 = new double[groups.size()];
     dayStartS = Math.floorMod(scenario.window().fromEpochS(), 86_400L);
     sample(0);
     hive =
@@ -55,28 +58,28 @@ public final class Plant {
             scenario.fan(),
             weather.pressurePa,
             outside);
-    double placeC =
-        scenario.battery().place() == BatterySpec.Place.HIVE
-            ? hive.nodeC(hive.broodAirNode(), 0)
-            : outside.airC;
+    inputs = new SupplyInputs(groups.size());
     supply =
         new SupplyChain(
-            scenario.pv(),
-            scenario.battery(),
-            scenario.inverter(),
-            new SupplyChain.HeaterLine(
-                scenario.heater().powerW(),
-                scenario.heater().ratedV(),
-                scenario.heater().onInverter(),
-                scenario.heater().regulated(),
-                Copper.loopOhm(
-                    scenario.wiring().heaterLengthM(), scenario.wiring().heaterMm2(), 20)),
-            scenario.shore(),
-            scenario.wiring().batteryLeadOhm(),
-            scenario.fan().powerW(),
-            scenario.controller().powerW(),
-            scenario.loads(),
-            placeC);
+            new SupplySpec(
+                scenario.pv(),
+                scenario.battery(),
+                scenario.inverter(),
+                new SupplySpec.Heater(
+                    scenario.heater().powerW(),
+                    scenario.heater().ratedV(),
+                    scenario.heater().onInverter(),
+                    scenario.heater().regulated()),
+                scenario.shore(),
+                scenario.wiring(),
+                new SupplySpec.Board(
+                    scenario.controller().powerW(),
+                    scenario.controller().brownOutV(),
+                    scenario.controller().restartV(),
+                    scenario.controller().bootS()),
+                scenario.fan().powerW(),
+                scenario.loads()),
+            batteryPlaceC(0));
     electronicsPerW = scenario.controller().heatInHiveShare() * scenario.controller().powerW();
     probes = new ProbeLag[scenario.probes().size()];
     for (int p = 0; p < probes.length; p++) {
@@ -87,15 +90,32 @@ public final class Plant {
 
   /** The planes whose irradiance a forcing for this scenario must carry. */
   public static List<Plane> planes(Scenario scenario) {
+    Horizon horizon = scenario.weather().horizon();
+    Obstacles around = new Obstacles(horizon, List.of());
     List<Plane> planes = new ArrayList<>();
-    planes.add(new Plane(0, 180));
+    planes.add(new Plane(0, 180, around, Cover.NONE));
     for (int turnDeg = 0; turnDeg < 360; turnDeg += 90) {
-      planes.add(new Plane(90, (scenario.hive().frontDeg() + turnDeg) % 360));
+      double azimuthDeg = (scenario.hive().frontDeg() + turnDeg) % 360;
+      planes.add(new Plane(90, azimuthDeg, around, Cover.NONE));
     }
-    for (PvGroup g : scenario.pv().groups()) {
-      planes.add(new Plane(g.tiltDeg(), g.azimuthDeg()));
+    PvSpec pv = scenario.pv();
+    Cover glass = new Cover(Cover.Law.GLASS, pv.snowFactor());
+    for (PvGroup g : pv.groups()) {
+      List<Obstacles.HourShade> shades = new ArrayList<>();
+      for (PvGroup.Shade s : g.shades()) {
+        shades.add(new Obstacles.HourShade(s.fromHourUtc(), s.toHourUtc(), s.openShare()));
+      }
+      planes.add(new Plane(g.tiltDeg(), g.azimuthDeg(), new Obstacles(horizon, shades), glass));
     }
     return planes;
+  }
+
+  /** Between outdoor air and the air of the brood box, theta of the solved step. */
+  private double batteryPlaceC(double theta) {
+    double share = scenario.battery().warmedShare();
+    return share == 0
+        ? outside.airC
+        : outside.airC + share * (hive.nodeC(hive.broodAirNode(), theta) - outside.airC);
   }
 
   private double startC(ProbeSpec.Place place) {
@@ -120,7 +140,6 @@ public final class Plant {
     outside.windMS = weather.windMS;
     outside.skyC = weather.skyC;
     System.arraycopy(weather.planeWM2, 0, outside.sunWM2, 0, HIVE_PLANES);
-    System.arraycopy(weather.planeWM2, HIVE_PLANES, groupWM2, 0, groupWM2.length);
   }
 
   /** The longest step that does justice to the present moment under these actuators, s. */
@@ -141,21 +160,17 @@ public final class Plant {
     solves++;
     double middleS = startS + 0.5 * seconds;
     sample(middleS);
-    double batteryPlaceC =
-        scenario.battery().place() == BatterySpec.Place.HIVE
-            ? hive.nodeC(hive.broodAirNode(), 1)
-            : outside.airC;
     double hour = (dayStartS + middleS) / 3600;
     hour -= 24 * (int) (hour / 24);
-    supply.solve(
-        seconds,
-        actuators.heater,
-        actuators.fan,
-        actuators.inverter,
-        groupWM2,
-        outside.airC,
-        batteryPlaceC,
-        hour);
+    inputs.heater = actuators.heater;
+    inputs.fan = actuators.fan;
+    inputs.inverter = actuators.inverter;
+    System.arraycopy(weather.planeWM2, HIVE_PLANES, inputs.groupWM2, 0, inputs.groupWM2.length);
+    inputs.airC = outside.airC;
+    inputs.windMS = outside.windMS;
+    inputs.batteryPlaceC = batteryPlaceC(1);
+    inputs.hourOfDay = hour;
+    supply.solve(seconds, inputs);
     boolean fanTurns = actuators.fan && !supply.dead();
     hive.solve(seconds, supply.heaterW(), fanTurns, supply.dead() ? 0 : electronicsPerW, outside);
     for (int p = 0; p < probes.length; p++) {

@@ -2,9 +2,9 @@ package org.broodbench.power;
 
 /**
  * The common bus: battery behind its resistance, loads of constant power and constant resistance,
- * sources of constant power and constant current, and a charge control that holds volts and current
- * of the battery below limits. Solved in closed form: V = OCV − I R gives a quadratic in V. Source:
- * Ohm's and Kirchhoff's laws.
+ * sources of constant power and of a current that falls straight with the volts, and a charge
+ * control that holds volts and current of the battery below limits. Solved in closed form: V = OCV
+ * − I R gives a quadratic in V. Source: Ohm's and Kirchhoff's laws.
  */
 public final class Bus {
   /** Loads of constant power, W. */
@@ -16,14 +16,20 @@ public final class Bus {
   /** Most power of sources that deliver power, W. */
   public double sourceW;
 
-  /** Most current of sources that deliver current, A. */
+  /** Most current of sources that deliver current, A, at no volts. */
   public double sourceA;
+
+  /** How fast that current falls with the volts, 1/Ω, not negative. */
+  public double sourceFallPerOhm;
 
   /** Open-circuit volts of the battery, V. */
   public double ocvV;
 
   /** Resistance between the battery's inside and the bus, Ω. */
   public double ohm;
+
+  /** The same while the battery is charged, Ω; 0: no other than {@link #ohm}. */
+  public double chargeOhm;
 
   /** Volts that charging must not pass, V. */
   public double highestV;
@@ -38,7 +44,10 @@ public final class Bus {
 
   /** Solves for volts, battery current and the share of the sources that is used. */
   public void solve() {
-    double a = 1 + ohm * conductance;
+    double surplusW =
+        sourceW - constantW + ocvV * (sourceA - (sourceFallPerOhm + conductance) * ocvV);
+    double ohm = surplusW > 0 && chargeOhm > 0 ? chargeOhm : this.ohm;
+    double a = 1 + ohm * (conductance + sourceFallPerOhm);
     double e = ocvV + ohm * sourceA;
     double root = e * e - 4 * a * ohm * (constantW - sourceW);
     brownOut = root < 0;
@@ -56,7 +65,7 @@ public final class Bus {
     if (volts > cap) {
       volts = cap;
       double neededW = constantW + volts * (conductance * volts + (volts - ocvV) / ohm);
-      double offeredW = sourceW + volts * sourceA;
+      double offeredW = sourceW + volts * (sourceA - sourceFallPerOhm * volts);
       usedShare = neededW / offeredW;
     }
     batteryA = (ocvV - volts) / ohm;

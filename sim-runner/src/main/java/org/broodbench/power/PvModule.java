@@ -1,18 +1,29 @@
 package org.broodbench.power;
 
 /**
- * One-point model of modules at their maximum power point.
+ * Cell temperature of modules, and their one-point model.
  *
- * <p>Cell temperature T_a + (NOCT − 20)/800 · G and P = P_stc G/1000 (1 + γ (T_c − 25)): the forms
- * of IEC 61215 and of any text on photovoltaics. Against a single-diode curve at 0 °C it is 2 %
- * high at 200 W/m², 7 % high at 50 W/m². Left out: angle of incidence, spectrum.
+ * <p>Cell temperature T_a + (NOCT − 20)/800 · G (form of IEC 61215) or T_a + G/(u0 + u1 v) (D.
+ * Faiman, Progress in Photovoltaics 16 (2008) 307-315). One point: P = P_stc G/1000 (1 + γ (T_c −
+ * 25)); against a single-diode curve at 0 °C it is 2 % high at 200 W/m², 7 % high at 50 W/m².
  */
 public final class PvModule {
   private PvModule() {}
 
-  /** Cell temperature, °C. */
+  /** Cell temperature by the nominal operating temperature, °C. */
   public static double cellC(double airC, double noctC, double irradianceWM2) {
     return airC + (noctC - 20) / 800 * irradianceWM2;
+  }
+
+  /**
+   * Cell temperature by wind, °C.
+   *
+   * @param stillWM2K loss in still air, W/(m² K)
+   * @param windWSM3K further loss by wind, W s/(m³ K)
+   */
+  public static double cellC(
+      double airC, double windMS, double irradianceWM2, double stillWM2K, double windWSM3K) {
+    return airC + irradianceWM2 / (stillWM2K + windWSM3K * windMS);
   }
 
   /** Power at the maximum power point, W; never negative. */

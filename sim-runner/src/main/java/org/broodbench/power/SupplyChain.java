@@ -1,42 +1,48 @@
 package org.broodbench.power;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
  * Panel, charge control, battery, inverter, wiring and loads, solved together once a step.
  *
- * <p>When no volts satisfy the loads, when the bus falls below the drop-out volts or when the
- * battery is empty, the bus is dead: every load, the controller included, is off until the volts
- * have come back to the restart level. Both levels are our own choice: 9.5 and 12.0 V on a 12 V
- * bank.
+ * <p>When no volts satisfy the loads, the inverter (where one runs) gives up first; where that does
+ * not help, all loads drop out for the step and the controller's board resets. {@link Guards} and
+ * {@link InverterUnit} hold what may open by itself; their changes take effect with the step after.
+ * Without battery on the bus nothing runs: charge controllers do not start without one.
  */
 public final class SupplyChain {
-  private static final double DROP_OUT_PER_V = 9.5 / 12;
-  private static final double RESTART_PER_V = 12.0 / 12;
-
   /** Change of volts (or watts of wire loss) between two rounds that is no more worth another. */
   private static final double SETTLED = 1e-12;
 
+  /** Current by which a straightened module curve may be off, A; it only shifts the answer. */
+  private static final double CURVE_SETTLED_A = 1e-7;
+
   private static final int MOST_ROUNDS = 20;
 
+  private final SupplySpec spec;
   private final PvSpec pv;
-  private final BatterySpec batterySpec;
-  private final InverterSpec inverter;
-  private final HeaterLine line;
-  private final ShoreSpec shore;
+  private final SupplySpec.Heater heater;
+  private final LoadSpec[] loads;
   private final double leadOhm;
-  private final double fanW;
-  private final double controllerW;
-  private final List<LoadSpec> loads;
   private final Battery battery;
+  private final PvArray array;
+  private final ChargeControl charge;
+  private final InverterUnit inverter;
+  private final Guards guards;
+  private final CutOut[] cutOuts;
   private final Bus bus = new Bus();
   private final PowerLedger ledger = new PowerLedger();
+  private final SupplyCounters counters;
 
-  private boolean dead;
-  private boolean deadNext;
   private boolean shorePresent;
 
+  // of the solved step
   private double seconds;
+  private double placeC;
+  private double hourOfDay;
+  private boolean bussed;
+  private boolean feeding;
   private double pvMostW;
   private double pvUsedW;
   private double shoreW;
@@ -45,209 +51,217 @@ public final class SupplyChain {
   private double fanNowW;
   private double controllerNowW;
   private double otherW;
+  private double ownW;
   private double chargeLossW;
-  private double inverterLossW;
+  private double conversionLossW;
+  private double regulatedW;
+  private double wireOhm;
+  private double elementOhm;
   private double ocvMidV;
+  private double curveA;
   private double currentBeforeA;
-  private double placeC;
+  private double voltsBefore;
 
-  /**
-   * The heater as the chain sees it.
-   *
-   * @param powerW rated power, W; 0 for none
-   * @param ratedV rated volts, V
-   * @param onInverter whether it hangs on the inverter
-   * @param regulated whether its power is held whatever the volts
-   * @param wireOhm loop resistance of its cable, Ω
-   */
-  public record HeaterLine(
-      double powerW, double ratedV, boolean onInverter, boolean regulated, double wireOhm) {}
-
-  /** A chain with a rested battery. */
-  public SupplyChain(
-      PvSpec pv,
-      BatterySpec batterySpec,
-      InverterSpec inverter,
-      HeaterLine line,
-      ShoreSpec shore,
-      double leadOhm,
-      double fanW,
-      double controllerW,
-      List<LoadSpec> loads,
-      double placeC) {
-    this.pv = pv;
-    this.batterySpec = batterySpec;
-    this.inverter = inverter;
-    this.line = line;
-    this.shore = shore;
-    this.leadOhm = leadOhm;
-    this.fanW = fanW;
-    this.controllerW = controllerW;
-    this.loads = List.copyOf(loads);
-    this.shorePresent = shore.present();
-    battery = new Battery(batterySpec, placeC);
+  /** A chain with a rested battery at the temperature of its place, °C. */
+  public SupplyChain(SupplySpec spec, double placeC) {
+    this.spec = spec;
+    pv = spec.pv();
+    heater = spec.heater();
+    loads = spec.loads().toArray(LoadSpec[]::new);
+    leadOhm = spec.wiring().batteryLeadOhm();
+    shorePresent = spec.shore().present();
+    battery = new Battery(spec.battery(), placeC);
+    array = new PvArray(pv);
+    charge = new ChargeControl(spec.battery().charge());
+    inverter = new InverterUnit(spec.inverter());
+    guards = new Guards(spec);
+    List<CutOut> all = new ArrayList<>(guards.all());
+    if (inverter.fitted()) {
+      all.addAll(List.of(inverter.cutOuts()));
+    }
+    cutOuts = all.toArray(CutOut[]::new);
+    counters = new SupplyCounters(spec, placeC);
     bus.ohm = battery.resistanceOhm() + leadOhm;
     bus.ocvV = battery.ocvV();
-    bus.highestV = battery.absorptionV();
+    bus.highestV = charge.highestV(placeC);
     bus.solve(); // volts at rest, for a first reading
+    voltsBefore = bus.volts();
   }
 
-  /**
-   * Works out one step; the battery moves only with {@link #accept}.
-   *
-   * @param stepS length, s
-   * @param heaterOn heater relay closed
-   * @param fanOn fan on
-   * @param inverterOn inverter enabled
-   * @param groupWM2 irradiance on each module group, W/m²
-   * @param airC outdoor air, °C
-   * @param batteryPlaceC temperature where the battery stands, °C
-   * @param hourOfDay hour of the day, UTC, for scheduled loads
-   */
-  public void solve(
-      double stepS,
-      boolean heaterOn,
-      boolean fanOn,
-      boolean inverterOn,
-      double[] groupWM2,
-      double airC,
-      double batteryPlaceC,
-      double hourOfDay) {
+  /** Works out one step of some seconds; nothing moves until {@link #accept}. */
+  public void solve(double stepS, SupplyInputs in) {
     seconds = stepS;
-    placeC = batteryPlaceC;
-    pvMostW = 0;
-    double peakA = 0;
-    for (int g = 0; g < groupWM2.length; g++) {
-      PvGroup group = pv.groups().get(g);
-      double wm2 = groupWM2[g] * pv.soilingFactor();
-      double cellC = PvModule.cellC(airC, pv.noctC(), wm2);
-      pvMostW += PvModule.powerW(group.powerW(), pv.temperatureCoefficientPerK(), wm2, cellC);
-      peakA += group.powerW() / pv.modulePeakV() * wm2 / 1000;
-    }
-    bus.sourceA = pv.tracking() ? 0 : peakA;
-    double pvBusW = pv.tracking() ? pvMostW * pv.trackingEfficiency() : 0;
-    double shoreMostW = shorePresent ? shore.powerW() : 0;
-    bus.sourceW = pvBusW + shoreMostW;
+    placeC = in.batteryPlaceC;
+    hourOfDay = in.hourOfDay;
+    array.light(in.groupWM2, in.airC, in.windMS);
+    pvMostW = array.peakW();
+    bussed = guards.connected();
     bus.ohm = battery.resistanceOhm() + leadOhm;
-    bus.highestV = battery.absorptionV();
-    bus.highestChargeA = battery.highestChargeA();
-    boolean alive = !dead;
-    boolean heats = alive && heaterOn && line.powerW() > 0;
-    boolean inverts = alive && inverterOn && inverter.ratedW() > 0;
-    otherW = alive ? otherLoadsW(hourOfDay) : 0;
-    fanNowW = alive && fanOn ? fanW : 0;
-    controllerNowW = alive ? controllerW : 0;
-    double ownW = alive ? pv.controllerPowerW() : 0;
-    inverterLossW = 0;
-    double inverterInW = 0;
-    double acHeaterW = 0;
-    if (inverts) {
-      acHeaterW = heats && line.onInverter() ? line.powerW() : 0;
-      inverterInW = Inverter.inputW(inverter, acHeaterW);
-      inverterLossW = inverterInW - acHeaterW;
+    bus.chargeOhm = battery.chargeOhm() + leadOhm;
+    bus.highestV = charge.highestV(battery.temperatureC());
+    bus.highestChargeA = guards.charging() ? spec.battery().chargeLimitA() : 0;
+    double shoreMostW = shorePresent && bussed ? spec.shore().powerW() : 0;
+    double trackedW = 0;
+    if (pv.tracking() && bussed) {
+      array.track(voltsBefore);
+      trackedW = array.trackedW();
     }
-    boolean dcHeats = heats && !line.onInverter();
-    double elementOhm = dcHeats ? line.ratedV() * line.ratedV() / line.powerW() : 0;
-    bus.conductance = dcHeats && !line.regulated() ? 1 / (elementOhm + line.wireOhm()) : 0;
-    double regulatedW = dcHeats && line.regulated() ? line.powerW() : 0;
-    double baseW = otherW + fanNowW + controllerNowW + ownW + inverterInW + regulatedW;
-    settle(stepS / 3600, baseW, regulatedW);
-    deadNext = nextDead();
+    bus.sourceW = trackedW * pv.trackingEfficiency() + shoreMostW;
+    wireOhm =
+        spec.wiring().heaterContactOhm()
+            + Copper.loopOhm(spec.wiring().heaterLengthM(), spec.wiring().heaterMm2(), in.airC);
+    double hours = stepS / 3600;
+    boolean runs = guards.controllerRuns();
+    demand(
+        guards.discharging(), guards.feeding(), runs, in.heater && guards.heaterClosed(), in.fan);
+    inverter.ask(runs && in.inverter, acLoadW(in.heater && runs));
+    settle(hours);
+    boolean inverterFell = false;
+    boolean collapsed = false;
+    if (bus.brownOut() && inverter.running()) {
+      inverterFell = true;
+      inverter.ask(false, 0);
+      settle(hours);
+    }
     if (bus.brownOut()) {
-      // the loads pull the bus down: this step passes without them
-      bus.conductance = 0;
-      otherW = 0;
-      fanNowW = 0;
-      controllerNowW = 0;
-      ownW = 0;
-      inverterLossW = 0;
-      acHeaterW = 0;
-      regulatedW = 0;
-      settle(stepS / 3600, 0, 0);
+      collapsed = true;
+      demand(false, false, false, false, false);
+      settle(hours);
     }
-    double v = bus.volts();
-    double elementA = v * bus.conductance;
-    heaterW = acHeaterW + regulatedW + elementA * elementA * elementOhm;
-    heaterWireW += elementA * elementA * line.wireOhm();
-    double share = bus.usedShare();
-    if (pv.tracking()) {
-      pvUsedW = share * pvMostW;
-      chargeLossW = ownW + share * pvMostW * (1 - pv.trackingEfficiency());
-    } else {
-      pvUsedW = share * v * peakA;
-      chargeLossW = ownW;
-      pvMostW =
-          pvMostW > pvUsedW
-              ? pvMostW
-              : pvUsedW; // a cold module in dim light lies above the one-point curve
+    book(trackedW, shoreMostW, in.heater && runs);
+    double a = bus.batteryA();
+    double dcHeaterA = bussed && !heater.onInverter() ? heaterInputA() : 0;
+    guards.judge(
+        bus.volts(), ocvMidV - a * battery.resistanceOhm(), a, dcHeaterA, collapsed, battery);
+    inverter.judge(bus.volts(), inverterFell);
+  }
+
+  /** What the parts on the battery side want. */
+  private void demand(boolean powered, boolean fed, boolean runs, boolean heaterOn, boolean fanOn) {
+    feeding = fed;
+    ownW = powered ? pv.controllerPowerW() : 0;
+    controllerNowW = runs ? spec.board().powerW() : 0;
+    fanNowW = runs && fanOn ? spec.fanW() : 0;
+    otherW = 0;
+    for (LoadSpec l : loads) {
+      otherW += fed && !l.onInverter() && l.onAt(hourOfDay) ? l.powerW() : 0;
     }
-    shoreW = share * shoreMostW / shore.efficiency();
-    chargeLossW += shoreW * (1 - shore.efficiency());
+    boolean heats = runs && heaterOn && heater.powerW() > 0 && !heater.onInverter();
+    elementOhm = heats ? heater.ratedV() * heater.ratedV() / heater.powerW() : 0;
+    bus.conductance = heats && !heater.regulated() ? 1 / (elementOhm + wireOhm) : 0;
+    regulatedW = heats && heater.regulated() ? heater.powerW() : 0;
+  }
+
+  private double acLoadW(boolean heaterOn) {
+    double w = heaterOn && heater.onInverter() ? heater.powerW() : 0;
+    for (LoadSpec l : loads) {
+      w += l.onInverter() && l.onAt(hourOfDay) ? l.powerW() : 0;
+    }
+    return w;
   }
 
   /**
    * Solves the bus with the mean open-circuit volts over the step, which depend a little on the
-   * current themselves, and the loss in the wire of a regulated heater, which depends on the volts.
-   * Each round shrinks what is left by a factor of ten to a thousand.
+   * current themselves, the loss in the wire of a regulated heater, which depends on the volts, and
+   * modules straight on the bus, whose curve is taken as its tangent. Each round shrinks what is
+   * left by a factor of ten to a thousand.
    */
-  private void settle(double hours, double baseW, double regulatedW) {
+  private void settle(double hours) {
+    double baseW =
+        otherW
+            + fanNowW
+            + controllerNowW
+            + ownW
+            + inverter.inputW()
+            + regulatedW / spec.wiring().regulatorEfficiency();
     heaterWireW = 0;
-    bus.constantW = baseW;
     ocvMidV = battery.meanOcvV(currentBeforeA, hours);
+    bus.constantW = baseW;
+    boolean direct = bussed && !pv.tracking() && pvMostW > 0;
+    tangent(direct, voltsBefore);
+    rounds(hours, baseW, direct);
+    if (direct && curveA < 0) {
+      tangent(false, 0); // the battery stands above the modules' open-circuit volts
+      rounds(hours, baseW, false);
+    }
+  }
+
+  private void rounds(double hours, double baseW, boolean direct) {
     for (int round = 0; round < MOST_ROUNDS; round++) {
       bus.ocvV = ocvMidV;
       bus.solve();
+      curveA = bus.sourceA - bus.sourceFallPerOhm * bus.volts();
       if (bus.brownOut()) {
         return;
       }
       double meanV = battery.meanOcvV(bus.batteryA(), hours);
-      double changeV = meanV - ocvMidV;
-      double changeW = 0;
+      double change = meanV - ocvMidV;
       if (regulatedW > 0) {
-        double a = regulatedW / bus.volts();
-        double wireW = a * a * line.wireOhm();
-        changeW = wireW - heaterWireW;
+        double a = heaterInputA();
+        double wireW = a * a * wireOhm;
+        change += wireW - heaterWireW;
         heaterWireW = wireW;
         bus.constantW = baseW + wireW;
       }
-      if (changeV < SETTLED && changeV > -SETTLED && changeW < SETTLED && changeW > -SETTLED) {
+      boolean straight = true;
+      if (direct) {
+        tangent(true, bus.volts());
+        double off = array.currentA() - curveA;
+        straight = off < CURVE_SETTLED_A && off > -CURVE_SETTLED_A;
+      }
+      if (straight && change < SETTLED && change > -SETTLED) {
         return; // booked with the volts that the current was worked out with
       }
       ocvMidV = meanV;
     }
-    ocvMidV = bus.ocvV;
   }
 
-  private boolean nextDead() {
-    double scale = batterySpec.nominalV();
-    if (dead) {
-      return bus.volts() < RESTART_PER_V * scale || battery.empty();
+  private void tangent(boolean direct, double volts) {
+    bus.sourceA = 0;
+    bus.sourceFallPerOhm = 0;
+    if (direct) {
+      array.connect(volts);
+      bus.sourceFallPerOhm = -array.slopePerOhm();
+      bus.sourceA = array.currentA() + bus.sourceFallPerOhm * volts;
     }
-    return bus.brownOut()
-        || bus.volts() < DROP_OUT_PER_V * scale
-        || (battery.empty() && bus.batteryA() > 0);
   }
 
-  private double otherLoadsW(double hourOfDay) {
-    double sumW = 0;
-    for (LoadSpec l : loads) {
-      double from = l.fromHourUtc();
-      double to = l.toHourUtc();
-      boolean on =
-          from == to
-              || (from < to
-                  ? hourOfDay >= from && hourOfDay < to
-                  : hourOfDay >= from || hourOfDay < to);
-      if (on) {
-        sumW += l.powerW();
-      }
+  private double heaterInputA() {
+    return regulatedW > 0
+        ? regulatedW / spec.wiring().regulatorEfficiency() / bus.volts()
+        : bus.volts() * bus.conductance;
+  }
+
+  /** Works out the flows of the solved bus. */
+  private void book(double trackedW, double shoreMostW, boolean heaterOn) {
+    double v = bus.volts();
+    double elementA = v * bus.conductance;
+    double output = inverter.outputW();
+    double acHeaterW = output > 0 && heaterOn && heater.onInverter() ? heater.powerW() : 0;
+    otherW += output - acHeaterW;
+    heaterW = acHeaterW + regulatedW + elementA * elementA * elementOhm;
+    heaterWireW += elementA * elementA * wireOhm;
+    conversionLossW =
+        inverter.inputW() - output + regulatedW * (1 / spec.wiring().regulatorEfficiency() - 1);
+    double share = bus.usedShare();
+    if (pv.tracking()) {
+      pvUsedW = share * trackedW;
+      chargeLossW = ownW + pvUsedW * (1 - pv.trackingEfficiency());
+    } else {
+      pvUsedW = share * v * curveA;
+      chargeLossW = ownW;
     }
-    return sumW;
+    // a cold module in dim light lies above the one-point curve
+    pvMostW = pvMostW > pvUsedW ? pvMostW : pvUsedW;
+    shoreW = share * shoreMostW / spec.shore().efficiency();
+    chargeLossW += shoreW * (1 - spec.shore().efficiency());
   }
 
-  /** Moves the battery to the end of the solved step and books the flows. */
+  /** Moves the chain to the end of the solved step and books the flows. */
   public void accept() {
     double h = seconds;
+    double a = bus.batteryA();
+    double v = bus.volts();
     ledger.pvAvailableJ += h * pvMostW;
     ledger.pvUsedJ += h * pvUsedW;
     ledger.shoreJ += h * shoreW;
@@ -256,18 +270,31 @@ public final class SupplyChain {
     ledger.controllerJ += h * controllerNowW;
     ledger.otherLoadsJ += h * otherW;
     ledger.chargeLossJ += h * chargeLossW;
-    ledger.inverterLossJ += h * inverterLossW;
-    double a = bus.batteryA();
+    ledger.inverterLossJ += h * conversionLossW;
     ledger.wiringLossJ += h * (heaterWireW + a * a * leadOhm);
+    counters.battery(battery, charge.stage(), a, v, h);
+    for (int g = 0; g < array.count(); g++) {
+      counters.group(g, array.mostW(g), h);
+    }
+    for (int i = 0; i < loads.length; i++) {
+      if (loads[i].onAt(hourOfDay)) {
+        counters.load(i, loads[i].onInverter() ? inverter.outputW() > 0 : feeding, h);
+      }
+    }
     battery.hold(a, ocvMidV, h, ledger);
-    currentBeforeA = a;
     battery.follow(placeC, h);
-    dead = deadNext;
+    currentBeforeA = a;
+    voltsBefore = v;
+    if (bussed) {
+      charge.accept(v, -a, battery.temperatureC(), h);
+    }
+    guards.accept(h);
+    inverter.accept(v, h);
   }
 
   /** Brings shore power or takes it away, from the next step on. */
   public void setShore(boolean present) {
-    shorePresent = present && shore.powerW() > 0;
+    shorePresent = present && spec.shore().powerW() > 0;
   }
 
   /** Whether shore power feeds the bus. */
@@ -275,9 +302,24 @@ public final class SupplyChain {
     return shorePresent;
   }
 
-  /** Whether the bus is without power. */
+  /** Whether the controller's board is without power. */
   public boolean dead() {
-    return dead;
+    return !guards.controllerRuns();
+  }
+
+  /** Number of things that may open by themselves. */
+  public int cutOutCount() {
+    return cutOuts.length;
+  }
+
+  /** One of them. */
+  public CutOut cutOut(int index) {
+    return cutOuts[index];
+  }
+
+  /** What the parts did so far. */
+  public SupplyUse use() {
+    return counters.use(List.of(cutOuts));
   }
 
   /** The battery. */
@@ -300,9 +342,9 @@ public final class SupplyChain {
     return bus.batteryA();
   }
 
-  /** Whether charging is held back because the battery takes no more. */
+  /** Whether the charge controller has come to float. */
   public boolean full() {
-    return bus.usedShare() < 1 && battery.stateOfCharge() > 0.95;
+    return charge.stage() == ChargeControl.Stage.FLOAT;
   }
 
   /** Heat of the element in the solved step, W. */
@@ -317,6 +359,6 @@ public final class SupplyChain {
 
   /** All power of loads and their losses at the bus in the solved step, W. */
   public double loadW() {
-    return heaterW + heaterWireW + fanNowW + controllerNowW + otherW + inverterLossW;
+    return heaterW + heaterWireW + fanNowW + controllerNowW + otherW + conversionLossW;
   }
 }

@@ -3,7 +3,9 @@ package org.broodbench.rig;
 import java.util.List;
 import org.broodbench.sky.Climate;
 import org.broodbench.sky.GeneratorSettings;
+import org.broodbench.sky.Horizon;
 import org.broodbench.sky.Place;
+import org.broodbench.sky.Transposition;
 
 /**
  * Where the weather of a run comes from.
@@ -14,6 +16,8 @@ import org.broodbench.sky.Place;
  * @param generatorSeed seed of the generated weather
  * @param longestGapHours longest gap that is filled, hours
  * @param groundAlbedo share of sunlight that the ground sends back, 0 to 1
+ * @param horizon what stands around hive and panel
+ * @param diffuseSky how diffuse light is spread over the sky
  */
 public record WeatherChoice(
     String file,
@@ -21,14 +25,24 @@ public record WeatherChoice(
     GeneratorSettings.Spell spell,
     long generatorSeed,
     double longestGapHours,
-    double groundAlbedo) {
+    double groundAlbedo,
+    Horizon horizon,
+    Transposition.Model diffuseSky) {
   /** The cold spell of the demonstration: four days from the fifth, 6 K colder than usual. */
   public static final GeneratorSettings.Spell USUAL_SPELL = new GeneratorSettings.Spell(4, 4, 6);
 
-  /** The upland climate with its usual spell, or a file. */
+  /** The upland climate with its usual spell, or a file; in an open field. */
   public WeatherChoice(
       String file, long generatorSeed, double longestGapHours, double groundAlbedo) {
-    this(file, Climate.UPLAND, USUAL_SPELL, generatorSeed, longestGapHours, groundAlbedo);
+    this(
+        file,
+        Climate.UPLAND,
+        USUAL_SPELL,
+        generatorSeed,
+        longestGapHours,
+        groundAlbedo,
+        Horizon.OPEN,
+        Transposition.Model.HAY_DAVIES);
   }
 
   /** Whether the generator makes the weather. */

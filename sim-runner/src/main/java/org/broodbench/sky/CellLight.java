@@ -37,6 +37,9 @@ final class CellLight {
   private final double[] dhi;
   private final double[][] plane;
   private final double[][] normals;
+  private final double[] skyShare;
+  private final double[] groundShare;
+  private final boolean anyObstacle;
   private final Plane[] planes;
   private final ForcingSettings settings;
   private final Place place;
@@ -70,6 +73,9 @@ final class CellLight {
     planes = planeList.toArray(new Plane[0]);
     plane = new double[planes.length][cells];
     normals = new double[planes.length][];
+    skyShare = new double[planes.length];
+    groundShare = new double[planes.length];
+    anyObstacle = planeList.stream().anyMatch(q -> !q.obstacles().none());
     for (int p = 0; p < planes.length; p++) {
       double tilt = StrictMath.toRadians(planes[p].tiltDeg());
       double azimuth = StrictMath.toRadians(planes[p].azimuthDeg());
@@ -79,6 +85,14 @@ final class CellLight {
             StrictMath.sin(tilt) * StrictMath.cos(azimuth),
             StrictMath.cos(tilt)
           };
+      Plane q = planes[p];
+      Horizon around = q.obstacles().horizon();
+      double seen =
+          around.points().isEmpty()
+              ? 0.5 * (1 + normals[p][2])
+              : around.skyShare(q.tiltDeg(), q.azimuthDeg());
+      skyShare[p] = seen * q.cover().skyShare(q.tiltDeg());
+      groundShare[p] = 0.5 * (1 - normals[p][2]) * q.cover().groundShare(q.tiltDeg());
     }
     Stand stand = w.stand(Variable.GHI);
     double step = w.stepS();
@@ -243,16 +257,25 @@ final class CellLight {
         settings.snow() == ForcingSettings.SnowRule.ALWAYS
             || settings.snow() == ForcingSettings.SnowRule.FROM_RECORD && snow.white();
     double albedo = white ? settings.snowAlbedo() : settings.albedo();
+    double circumsolar =
+        settings.transposition() == Transposition.Model.HAY_DAVIES ? b / outside : 0;
+    double direct = b + d * circumsolar / Math.max(cosZenith, 0.01745);
+    double elevationDeg = anyObstacle ? sun.elevationDeg() : 0;
+    double azimuthDeg = anyObstacle ? sun.azimuthDeg() : 0;
+    double hour = (middle - DAY_S * Math.floor(middle / DAY_S)) / 3600;
     for (int p = 0; p < planes.length; p++) {
       double[] n = normals[p];
+      Plane q = planes[p];
       double incidence = sun.east() * n[0] + sun.north() * n[1] + cosZenith * n[2];
-      double sky = d * 0.5 * (1 + n[2]);
-      if (settings.transposition() == Transposition.Model.HAY_DAVIES) {
-        double a = b / outside;
-        sky = d * a * Math.max(0, incidence) / Math.max(cosZenith, 0.01745) + (1 - a) * sky;
+      double beam = 0;
+      if (incidence > 0) {
+        beam = direct * incidence * q.cover().beamShare(incidence);
+        if (!q.obstacles().none()) {
+          beam *= q.obstacles().beamShare(elevationDeg, azimuthDeg, hour);
+        }
       }
-      double ground = total * albedo * 0.5 * (1 - n[2]);
-      plane[p][cell] += (b * Math.max(0, incidence) + sky + ground) * seconds;
+      double light = beam + d * (1 - circumsolar) * skyShare[p] + total * albedo * groundShare[p];
+      plane[p][cell] += (white ? light * q.cover().snowShare() : light) * seconds;
     }
   }
 

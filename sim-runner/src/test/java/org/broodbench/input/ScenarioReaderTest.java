@@ -104,10 +104,10 @@ class ScenarioReaderTest {
     assertTrue(least.weather().generated());
     assertEquals(List.of(), least.requirements());
     assertEquals(List.of(), least.events());
-    int optional = 1 + 3 + Requirement.Kind.values().length;
+    int optional = 1 + 4 + Requirement.Kind.values().length;
     long inRows =
         ScenarioKeys.all().all().stream()
-            .filter(k -> k.path().startsWith("event.") || k.path().startsWith("load."))
+            .filter(k -> k.path().matches("(event|load|pv\\.shade|site\\.horizon)\\.\\*.*"))
             .count();
     assertEquals(ScenarioKeys.all().all().size() - optional - inRows - 12, least.assumed().size());
   }

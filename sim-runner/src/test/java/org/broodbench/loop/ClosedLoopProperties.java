@@ -140,9 +140,11 @@ class ClosedLoopProperties {
         double error = Math.abs(rig.sensors().stateOfChargeError()) + 0.001;
         return supply.battery().stateOfCharge() < set.get(perMille) / 1000.0 - error;
       }
-      // corrected volts differ from the true open-circuit volts by what is keyed in wrongly
-      double trueDropV =
-          (supply.battery().resistanceOhm() + rig.wiring().batteryLeadOhm()) * supply.batteryA();
+      // corrected volts differ from the true open-circuit volts by what is keyed in wrongly, and
+      // while charging by the volts that charging needs on top, which no controller can tell
+      double innerOhm =
+          supply.batteryA() < 0 ? supply.battery().chargeOhm() : supply.battery().resistanceOhm();
+      double trueDropV = (innerOhm + rig.wiring().batteryLeadOhm()) * supply.batteryA();
       double keyedA =
           rig.sensors().batteryCurrent() && set.is(Setting.FITTED_BATTERY_CURRENT)
               ? supply.batteryA()

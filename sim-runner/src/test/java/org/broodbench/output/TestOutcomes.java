@@ -115,16 +115,7 @@ final class TestOutcomes {
             b.timeConstantS(),
             b.place());
     PvSpec p = s.pv();
-    PvSpec panel =
-        new PvSpec(
-            List.of(new PvGroup(panelW, 60, 180)),
-            p.temperatureCoefficientPerK(),
-            p.noctC(),
-            p.soilingFactor(),
-            p.tracking(),
-            p.trackingEfficiency(),
-            p.modulePeakV(),
-            p.controllerPowerW());
+    PvSpec panel = p.withGroups(List.of(new PvGroup(panelW, 60, 180)));
     return new Scenario(
         title,
         s.fileName(),

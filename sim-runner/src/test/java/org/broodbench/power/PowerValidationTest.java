@@ -153,8 +153,10 @@ class PowerValidationTest {
 
   private static double idleWh(Row r) {
     SupplyChain chain = chain(r.number("idle_W"), 12, 0.01, 0, 60);
+    SupplyInputs in = inputs();
+    in.inverter = true;
     for (int i = 0; i < r.number("hours") * 360; i++) {
-      chain.solve(10, false, false, true, new double[] {0}, 10, 10, 0);
+      chain.solve(10, in);
       chain.accept();
     }
     return chain.ledger().inverterLossJ / 3600;
@@ -164,33 +166,48 @@ class PowerValidationTest {
     // half full, a flooded bank of this many nominal volts rests at the row's bus volts
     double nominalV = 12 * r.number("bus_V") / 12.10;
     SupplyChain chain = chain(0, nominalV, 1e-9, r.number("loop_ohm"), r.number("rated_W"));
-    chain.solve(1e-3, true, false, false, new double[] {0}, 10, 10, 0);
+    SupplyInputs in = inputs();
+    in.heater = true;
+    chain.solve(1e-3, in);
     return chain.heaterW();
   }
 
   private static SupplyChain chain(
       double idleW, double nominalV, double batteryOhm, double wireOhm, double heaterW) {
+    // a cable of 1 m, so thick that it has the row's resistance at 20 °C
+    WiringSpec wiring =
+        wireOhm > 0
+            ? new WiringSpec(1, 2 * Copper.OHM_MM2_PER_M / wireOhm, 0)
+            : new WiringSpec(0, 1, 0);
     return new SupplyChain(
-        new PvSpec(List.of(new PvGroup(100, 60, 180)), -0.004, 45, 1, true, 1, 18, 0),
-        new BatterySpec(
-            Chemistry.FLOODED,
-            100,
-            nominalV,
-            batteryOhm,
-            0.5,
-            25,
-            14.4,
-            0.97,
+        new SupplySpec(
+            new PvSpec(List.of(new PvGroup(100, 60, 180)), -0.004, 45, 1, true, 1, 18, 0),
+            new BatterySpec(
+                Chemistry.FLOODED,
+                100,
+                nominalV,
+                batteryOhm,
+                0.5,
+                25,
+                14.4,
+                0.97,
+                0,
+                14_400,
+                BatterySpec.Place.OUTDOORS),
+            new InverterSpec(idleW > 0 ? 1000 : 0, idleW, 0, 0),
+            new SupplySpec.Heater(heaterW, 12, false, false),
+            new ShoreSpec(false, 0, 1),
+            wiring,
+            new SupplySpec.Board(0, 0, 0, 0),
             0,
-            14_400,
-            BatterySpec.Place.OUTDOORS),
-        new InverterSpec(idleW > 0 ? 1000 : 0, idleW, 0, 0),
-        new SupplyChain.HeaterLine(heaterW, 12, false, false, wireOhm),
-        new ShoreSpec(false, 0, 1),
-        0,
-        0,
-        0,
-        List.of(),
+            List.of()),
         25);
+  }
+
+  private static SupplyInputs inputs() {
+    SupplyInputs in = new SupplyInputs(1);
+    in.airC = 20;
+    in.batteryPlaceC = 10;
+    return in;
   }
 }
