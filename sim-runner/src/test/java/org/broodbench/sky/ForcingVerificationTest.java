@@ -109,6 +109,16 @@ class ForcingVerificationTest {
       assertEquals(SPRING.value(Variable.AIR, i), s.airC, 1e-9);
       double e = SPRING.value(Variable.HUMIDITY, i) / 100 * MoistAir.saturationWaterPa(s.airC);
       assertEquals(e, s.vapourPa, 1e-6);
+      if (i + 1 < 9 * 24) {
+        // half way to the next, the vapour is the mean of both
+        double after =
+            SPRING.value(Variable.HUMIDITY, i + 1)
+                / 100
+                * MoistAir.saturationWaterPa(SPRING.value(Variable.AIR, i + 1));
+        f.sample((i + 1.5) * 3600.0, s);
+        double most = MoistAir.saturationWaterPa(s.airC);
+        assertEquals(Math.min(most, 0.5 * (e + after)), s.vapourPa, 1e-6);
+      }
       f.sample(i * 3600.0 + 1800, s);
       assertEquals(SPRING.value(Variable.WIND, i) * ratio, s.windMS, 1e-9);
       assertTrue(s.skyC < s.airC && s.skyC > s.airC - 35, "sky " + s.skyC + " air " + s.airC);
@@ -204,19 +214,22 @@ class ForcingVerificationTest {
     double[] ghi = new double[24];
     double[] dni = new double[24];
     double[] dhi = new double[24];
-    for (int h = 8; h < 15; h++) {
-      ghi[h] = 500;
-      dhi[h] = 150;
+    // from 15 degrees of elevation to noon and back
+    double[] beam = new double[24];
+    for (int h = 6; h < 17; h++) {
       double mean = 0;
       for (int c = 0; c < 12; c++) {
         mean += sine(12 * h + c) / 12;
       }
-      dni[h] = 350 / mean;
+      dni[h] = 600;
+      beam[h] = 600 * mean;
+      dhi[h] = 90;
+      ghi[h] = beam[h] + dhi[h];
     }
     for (WeatherSeries w : List.of(oneDay(ghi, null, dhi), oneDay(ghi, dni, null))) {
       Forcing f = Forcing.of(w, PLACE, START, START + 86400, PLANES, ForcingSettings.DEFAULT);
       Sample s = new Sample(PLANES.size());
-      for (int h = 8; h < 15; h++) {
+      for (int h = 6; h < 17; h++) {
         double diffuse = 0;
         double direct = 0;
         for (int c = 0; c < 12; c++) {
@@ -224,8 +237,8 @@ class ForcingVerificationTest {
           diffuse += s.dhiWM2 / 12;
           direct += s.dniWM2 * sine(12 * h + c) / 12;
         }
-        assertEquals(150, diffuse, 0.5, "hour " + h);
-        assertEquals(350, direct, 0.5, "hour " + h);
+        assertEquals(90, diffuse, 0.5, "hour " + h);
+        assertEquals(beam[h], direct, 0.5, "hour " + h);
       }
     }
   }
@@ -317,5 +330,29 @@ class ForcingVerificationTest {
     f.sample(3600, s);
     assertEquals(2 * Wind.logRatio(10, 1, 0.03), s.windMS, 1e-12);
     assertEquals(MoistAir.saturationWaterPa(5), s.vapourPa, 1e-9);
+  }
+
+  /** The night before a dull day is taken as dull: its sky is warmer, but never than the air. */
+  @Test
+  void nightsTakeTheCloudsOfTheNextDay() {
+    double[] clear = new double[24];
+    double[] dull = new double[24];
+    for (int h = 5; h < 19; h++) {
+      double up = Math.max(0, sine(12 * h + 6));
+      clear[h] = 950 * up;
+      dull[h] = 130 * up;
+    }
+    double[] sky = new double[2];
+    Sample s = new Sample(0);
+    for (int k = 0; k < 2; k++) {
+      WeatherSeries w = oneDay(k == 0 ? clear : dull, null, null);
+      Forcing.of(w, PLACE, START, START + 86400, List.of(), ForcingSettings.DEFAULT)
+          .sample(3600, s);
+      sky[k] = s.skyC;
+    }
+    // emissivity 0.80 against 0.92 at 5 degC and saturation is about 10 K
+    assertEquals(10, sky[1] - sky[0], 2.5);
+    assertTrue(sky[1] < 5);
+    assertTrue(LongWave.skyC(LongWave.Model.CLARK_ALLEN, 38, 6000, 1) <= 38 + 1e-9);
   }
 }

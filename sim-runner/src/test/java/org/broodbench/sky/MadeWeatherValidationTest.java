@@ -164,4 +164,30 @@ class MadeWeatherValidationTest {
             > WorstWindows.find(year, 1).get(0).hardnessKWh());
     assertTrue(hard.warnings().get(hard.warnings().size() - 1).contains("made harder"));
   }
+
+  /** Windows are in order of hardness and none shares a day with another; gaps are left out. */
+  @Test
+  void windowsDoNotOverlap() {
+    WeatherSeries year = generate(4, MonthlyNormals.UPLAND_VALLEY, 365);
+    List<WorstWindows.Window> found = WorstWindows.find(year, 7, 20, RigClass.SMALL, 0);
+    assertEquals(20, found.size());
+    for (int a = 0; a < 20; a++) {
+      for (int b = a + 1; b < 20; b++) {
+        long apart = Math.abs(found.get(a).fromEpochS() - found.get(b).fromEpochS());
+        assertTrue(apart >= 7 * 86400, a + " and " + b);
+        assertTrue(found.get(a).hardnessKWh() >= found.get(b).hardnessKWh());
+      }
+    }
+    double[] air = new double[year.n()];
+    int worst = (int) ((found.get(0).fromEpochS() - year.startEpochS()) / 3600);
+    for (int i = 0; i < air.length; i++) {
+      air[i] = i == worst + 80 ? Double.NaN : year.value(Variable.AIR, i);
+    }
+    WeatherSeries holed =
+        year.toBuilder().column(Variable.AIR, air, year.stand(Variable.AIR)).build();
+    for (WorstWindows.Window w : WorstWindows.find(holed, 7, 20, RigClass.SMALL, 0)) {
+      long hole = year.startEpochS() + (worst + 80) * 3600L;
+      assertTrue(hole < w.fromEpochS() || hole >= w.fromEpochS() + 7 * 86400);
+    }
+  }
 }

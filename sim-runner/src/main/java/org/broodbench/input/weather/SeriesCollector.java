@@ -25,10 +25,11 @@ final class SeriesCollector {
 
   private final ReadContext context;
   private final ProblemList problems;
+  private final int mostRows;
   private final int fileStepS;
   private int factor = 1;
   private final double[][] columns = new double[VARIABLES.length][];
-  private int[] lines = new int[1024];
+  private int[] lines = new int[512];
   private long startEpochS;
   private long rows;
   private int n;
@@ -42,6 +43,12 @@ final class SeriesCollector {
   private final List<String> warnings = new ArrayList<>();
 
   SeriesCollector(ReadContext context, int stepS) {
+    this(context, stepS, MOST_ROWS);
+  }
+
+  /** With another limit, which tests set low. */
+  SeriesCollector(ReadContext context, int stepS, int mostRows) {
+    this.mostRows = mostRows;
     this.context = context;
     this.problems = context.problems();
     this.fileStepS = stepS;
@@ -155,14 +162,14 @@ final class SeriesCollector {
         Arrays.fill(groupCount, 0);
       }
     }
-    if (n == MOST_ROWS) {
+    if (n == mostRows) {
       coarsen();
     }
   }
 
   private void append(double[] row, int line) {
     if (n == lines.length) {
-      lines = Arrays.copyOf(lines, Math.min(MOST_ROWS, n + n / 2));
+      lines = Arrays.copyOf(lines, Math.min(mostRows, n + n / 2));
     }
     lines[n] = line;
     for (int v = 0; v < VARIABLES.length; v++) {

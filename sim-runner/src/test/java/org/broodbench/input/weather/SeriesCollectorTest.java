@@ -32,28 +32,30 @@ class SeriesCollectorTest {
     return stands;
   }
 
-  /** More minutes than are kept become five-minute records that hold the same means and sums. */
+  /**
+   * More rows than are kept become longer records, twice over, that hold the same means and sums.
+   */
   @Test
   void aVeryLongFileIsJoinedWhileItIsRead() {
-    int n = SeriesCollector.MOST_ROWS + 200_003;
-    SeriesCollector c = new SeriesCollector(context, 60);
+    int n = 40_003;
+    SeriesCollector c = new SeriesCollector(context, 60, 1009);
     for (int i = 0; i < n; i++) {
-      c.add(60L * i, i + 1, row(i % 10, i % 7, 0.25));
+      c.add(60L * i, i + 1, row(i % 11, i % 7, 0.25));
     }
     WeatherSeries w = c.finish(stands(Stand.instant(60))).build();
-    assertEquals(300, w.stepS());
-    assertEquals(n / 5, w.n());
-    assertEquals(Stand.instant(60 + 120), w.stand(Variable.AIR));
+    assertEquals(3600, w.stepS());
+    assertEquals(n / 60, w.n());
+    assertEquals(Stand.instant(60 + 29.5 * 60), w.stand(Variable.AIR));
     for (int g = 0; g < w.n(); g++) {
       double air = 0;
       double ghi = 0;
-      for (int i = 5 * g; i < 5 * g + 5; i++) {
-        air += (i % 10) / 5.0;
-        ghi += (i % 7) / 5.0;
+      for (int i = 60 * g; i < 60 * g + 60; i++) {
+        air += (i % 11) / 60.0;
+        ghi += (i % 7) / 60.0;
       }
       assertEquals(air, w.value(Variable.AIR, g), 1e-12, "record " + g);
       assertEquals(ghi, w.value(Variable.GHI, g), 1e-12, "record " + g);
-      assertEquals(1.25, w.value(Variable.PRECIPITATION, g), 1e-12, "record " + g);
+      assertEquals(15, w.value(Variable.PRECIPITATION, g), 1e-12, "record " + g);
     }
     assertTrue(w.warnings().get(0).contains("joined"), w.warnings().toString());
   }
