@@ -59,27 +59,7 @@ public final class Plant {
             weather.pressurePa,
             outside);
     inputs = new SupplyInputs(groups.size());
-    supply =
-        new SupplyChain(
-            new SupplySpec(
-                scenario.pv(),
-                scenario.battery(),
-                scenario.inverter(),
-                new SupplySpec.Heater(
-                    scenario.heater().powerW(),
-                    scenario.heater().ratedV(),
-                    scenario.heater().onInverter(),
-                    scenario.heater().regulated()),
-                scenario.shore(),
-                scenario.wiring(),
-                new SupplySpec.Board(
-                    scenario.controller().powerW(),
-                    scenario.controller().brownOutV(),
-                    scenario.controller().restartV(),
-                    scenario.controller().bootS()),
-                scenario.fan().powerW(),
-                scenario.loads()),
-            batteryPlaceC(0));
+    supply = new SupplyChain(supply(scenario), batteryPlaceC(0));
     electronicsPerW = scenario.controller().heatInHiveShare() * scenario.controller().powerW();
     probes = new ProbeLag[scenario.probes().size()];
     for (int p = 0; p < probes.length; p++) {
@@ -108,6 +88,28 @@ public final class Plant {
       planes.add(new Plane(g.tiltDeg(), g.azimuthDeg(), new Obstacles(horizon, shades), glass));
     }
     return planes;
+  }
+
+  /** The supply chain of a scenario. */
+  public static SupplySpec supply(Scenario scenario) {
+    return new SupplySpec(
+        scenario.pv(),
+        scenario.battery(),
+        scenario.inverter(),
+        new SupplySpec.Heater(
+            scenario.heater().powerW(),
+            scenario.heater().ratedV(),
+            scenario.heater().onInverter(),
+            scenario.heater().regulated()),
+        scenario.shore(),
+        scenario.wiring(),
+        new SupplySpec.Board(
+            scenario.controller().powerW(),
+            scenario.controller().brownOutV(),
+            scenario.controller().restartV(),
+            scenario.controller().bootS()),
+        scenario.fan().powerW(),
+        scenario.loads());
   }
 
   /** Between outdoor air and the air of the brood box, theta of the solved step. */

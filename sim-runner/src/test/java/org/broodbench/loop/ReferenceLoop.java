@@ -6,8 +6,9 @@ import org.broodbench.controller.Commands;
 import org.broodbench.controller.Readings;
 import org.broodbench.controller.ShedLevel;
 import org.broodbench.hive.HiveEquations;
-import org.broodbench.power.Copper;
+import org.broodbench.plant.Plant;
 import org.broodbench.power.SupplyChain;
+import org.broodbench.power.SupplyInputs;
 import org.broodbench.rig.ProbeSpec;
 import org.broodbench.rig.Scenario;
 import org.broodbench.sky.Forcing;
@@ -25,7 +26,7 @@ final class ReferenceLoop {
   private final Scenario rig;
   private final HiveEquations hive;
   private final SupplyChain supply;
-  private final double[] groupWM2;
+  private final SupplyInputs inputs;
   private final List<ProbeSpec> probes;
   private final Readings readings = new Readings();
   private final Commands commands = new Commands();
@@ -53,26 +54,10 @@ final class ReferenceLoop {
     this.classical = classical;
     hive = new HiveEquations(rig, forcing);
     probes = rig.probes();
-    groupWM2 = new double[rig.pv().groups().size()];
+    inputs = new SupplyInputs(rig.pv().groups().size());
     hive.weather(0);
     double outdoorC = hive.sample().airC;
-    supply =
-        new SupplyChain(
-            rig.pv(),
-            rig.battery(),
-            rig.inverter(),
-            new SupplyChain.HeaterLine(
-                rig.heater().powerW(),
-                rig.heater().ratedV(),
-                rig.heater().onInverter(),
-                rig.heater().regulated(),
-                Copper.loopOhm(rig.wiring().heaterLengthM(), rig.wiring().heaterMm2(), 20)),
-            rig.shore(),
-            rig.wiring().batteryLeadOhm(),
-            rig.fan().powerW(),
-            rig.controller().powerW(),
-            rig.loads(),
-            outdoorC);
+    supply = new SupplyChain(Plant.supply(rig), outdoorC);
     double[] hiveState = hive.state();
     y = java.util.Arrays.copyOf(hiveState, hiveState.length + probes.size());
     for (int p = 0; p < probes.size(); p++) {
@@ -112,9 +97,14 @@ final class ReferenceLoop {
       for (int from = t; from < t + tickS; ) {
         int to = Math.min(t + tickS, (from / 10 + 1) * 10);
         Sample weather = weather(0.5 * (from + to));
-        double hour = (from + to) / 7200.0 % 24;
-        supply.solve(
-            to - from, heater, fan, commands.inverter, groupWM2, weather.airC, weather.airC, hour);
+        inputs.heater = heater;
+        inputs.fan = fan;
+        inputs.inverter = commands.inverter;
+        inputs.airC = weather.airC;
+        inputs.windMS = weather.windMS;
+        inputs.batteryPlaceC = weather.airC;
+        inputs.hourOfDay = (from + to) / 7200.0 % 24;
+        supply.solve(to - from, inputs);
         if (supply.dead()) {
           throw new IllegalStateException("the bus died at " + from + " s");
         }
@@ -133,7 +123,7 @@ final class ReferenceLoop {
   private Sample weather(double atS) {
     hive.weather(atS);
     Sample s = hive.sample();
-    System.arraycopy(s.planeWM2, 5, groupWM2, 0, groupWM2.length);
+    System.arraycopy(s.planeWM2, 5, inputs.groupWM2, 0, inputs.groupWM2.length);
     return s;
   }
 
