@@ -121,7 +121,7 @@ class ClosedLoopVerificationTest {
         probes,
         new SensorSpec(false, 0, 0.001, 0, false, false, 0, false, false),
         new ControllerSpec(settings, tickMillis, 0.6, 0),
-        new PvSpec(List.of(new PvGroup(25, 60, 180)), -0.004, 45, 0.95, true, 0.94, 18, 0.2),
+        new PvSpec(List.of(new PvGroup(38, 60, 180)), -0.004, 45, 0.95, true, 0.94, 18, 0.2),
         new BatterySpec(
             b.chemistry(),
             14,
