@@ -57,13 +57,11 @@ class StateTest {
     int[] words = words(busy(3));
     Controller other = new Controller(Rigs.of(1));
     for (int i = 0; i < words.length; i++) {
-      for (int damage : new int[] {1, 0x4000_0000, -1}) {
-        int[] damaged = words.clone();
-        damaged[i] ^= damage;
-        assertTrue(other.restore(words));
-        assertFalse(other.restore(damaged), "word " + i);
-        assertArrayEquals(powerUp, words(other));
-      }
+      int[] damaged = words.clone();
+      damaged[i] ^= i % 2 == 0 ? 1 : 0x4000_0000;
+      assertTrue(other.restore(words));
+      assertFalse(other.restore(damaged), "word " + i);
+      assertArrayEquals(powerUp, words(other));
     }
   }
 
