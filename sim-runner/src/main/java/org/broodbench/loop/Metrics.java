@@ -2,6 +2,7 @@ package org.broodbench.loop;
 
 import org.broodbench.hive.BroodDose;
 import org.broodbench.hive.HeaterSpec;
+import org.broodbench.hive.HiveModel;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.RunSpec;
 
@@ -20,6 +21,7 @@ final class Metrics {
 
   private final RunSpec spec;
   private final HeaterSpec heaterSpec;
+  private final double colonyFromS;
   private final double startSoc;
 
   final SwitchCount heater = new SwitchCount();
@@ -37,6 +39,7 @@ final class Metrics {
   final Extreme co2High = new Extreme(true);
   final BroodDose dose = new BroodDose();
 
+  double broodS;
   double broodSumKs;
   double belowS;
   double aboveS;
@@ -53,8 +56,13 @@ final class Metrics {
   double chillS;
   double totalS;
 
-  Metrics(RunSpec spec, HeaterSpec heater, Plant plant) {
+  /**
+   * @param colonyFromS when the first colony moves in, s since the start: an empty hive before it
+   *     has no brood to be judged
+   */
+  Metrics(RunSpec spec, HeaterSpec heater, Plant plant, double colonyFromS) {
     this.spec = spec;
+    this.colonyFromS = colonyFromS;
     heaterSpec = heater;
     startSoc = plant.supply().battery().stateOfCharge();
     socLow.take(startSoc, 0);
@@ -67,19 +75,9 @@ final class Metrics {
     totalS = endS;
     var hive = plant.hive();
     var supply = plant.supply();
-    double meanC = hive.meanC(hive.nestNode());
-    broodSumKs += meanC * lengthS;
-    if (meanC < spec.bandLowC()) {
-      belowS += lengthS;
-      belowKs += (spec.bandLowC() - meanC) * lengthS;
-    } else if (meanC > spec.bandHighC()) {
-      aboveS += lengthS;
-      aboveKs += (meanC - spec.bandHighC()) * lengthS;
+    if (endS > colonyFromS) {
+      bookBrood(hive, endS, lengthS);
     }
-    dose.add(meanC, lengthS);
-    double endC = hive.nestC(1);
-    broodLow.take(endC, endS);
-    broodHigh.take(endC, endS);
     if (hive.panNode() >= 0) {
       double contactC = hive.nodeC(hive.panNode(), 1);
       double plateC = hive.nodeC(hive.plateNode(), 1);
@@ -89,15 +87,6 @@ final class Metrics {
       plateWM2High.take(supply.heaterW() / heaterSpec.plateM2(), endS);
       plateOverS += plateC > heaterSpec.limits().plateC() ? lengthS : 0;
       contactOverS += contactC > heaterSpec.limits().contactC() ? lengthS : 0;
-    }
-    if (endS > SETTLED_S) {
-      double rhPercent = hive.broodRhPercent(1);
-      double co2Percent = hive.broodCo2Percent(1);
-      humidityLow.take(rhPercent, endS);
-      co2High.take(co2Percent, endS);
-      humiditySum += rhPercent * lengthS;
-      co2Sum += co2Percent * lengthS;
-      airS += lengthS;
     }
     if (hive.condensing()) {
       condensingS += lengthS;
@@ -112,6 +101,32 @@ final class Metrics {
     voltsLow.take(supply.volts(), endS);
     if (shed) {
       shedS += lengthS;
+    }
+  }
+
+  private void bookBrood(HiveModel hive, double endS, double lengthS) {
+    broodS += lengthS;
+    double meanC = hive.meanC(hive.nestNode());
+    broodSumKs += meanC * lengthS;
+    if (meanC < spec.bandLowC()) {
+      belowS += lengthS;
+      belowKs += (spec.bandLowC() - meanC) * lengthS;
+    } else if (meanC > spec.bandHighC()) {
+      aboveS += lengthS;
+      aboveKs += (meanC - spec.bandHighC()) * lengthS;
+    }
+    dose.add(meanC, lengthS);
+    double endC = hive.nestC(1);
+    broodLow.take(endC, endS);
+    broodHigh.take(endC, endS);
+    if (endS > colonyFromS + SETTLED_S) {
+      double rhPercent = hive.broodRhPercent(1);
+      double co2Percent = hive.broodCo2Percent(1);
+      humidityLow.take(rhPercent, endS);
+      co2High.take(co2Percent, endS);
+      humiditySum += rhPercent * lengthS;
+      co2Sum += co2Percent * lengthS;
+      airS += lengthS;
     }
   }
 

@@ -294,14 +294,14 @@ final class Recorder {
         m.fan,
         java.util.Collections.unmodifiableMap(earlyStops),
         new RunResult.Brood(
-            m.broodSumKs / endS,
+            m.broodSumKs / m.broodS,
             m.broodLow,
             m.broodHigh,
             m.belowS / 3600,
             m.aboveS / 3600,
             m.belowKs / 3600,
             m.aboveKs / 3600,
-            100 * (1 - (m.belowS + m.aboveS) / endS)),
+            100 * (1 - (m.belowS + m.aboveS) / m.broodS)),
         new RunResult.Air(
             m.humiditySum / m.airS,
             m.humidityLow,

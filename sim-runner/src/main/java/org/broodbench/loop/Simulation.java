@@ -4,6 +4,7 @@ import org.broodbench.controller.Commands;
 import org.broodbench.controller.ShedLevel;
 import org.broodbench.plant.Actuators;
 import org.broodbench.plant.Plant;
+import org.broodbench.rig.EventSpec;
 import org.broodbench.rig.Scenario;
 import org.broodbench.sky.Forcing;
 
@@ -39,9 +40,21 @@ public final class Simulation {
     this.controller = controller;
     plant = new Plant(scenario, forcing);
     taker = new ReadingTaker(scenario);
-    metrics = new Metrics(scenario.run(), scenario.heater(), plant);
+    metrics = new Metrics(scenario.run(), scenario.heater(), plant, colonyFromS(scenario));
     recorder = new Recorder(scenario, plant, taker, withTrace);
     events = new ScenarioEvents(scenario, plant, controller, recorder);
+  }
+
+  /** When the first colony moves in; 0 where one is there from the start, or never comes. */
+  private static double colonyFromS(Scenario s) {
+    if (s.colony().bees() > 0) {
+      return 0;
+    }
+    return s.events().stream()
+        .filter(e -> e instanceof EventSpec.InstallColony)
+        .mapToDouble(EventSpec::atS)
+        .findFirst()
+        .orElse(0);
   }
 
   /** Runs to the end of the window. */

@@ -133,4 +133,27 @@ class ScenarioEventsVerificationTest {
     }
     assertTrue(sumAfter > 1.2 * sumBefore, sumAfter + " against " + sumBefore);
   }
+
+  /** A cold empty hive has no brood to be judged before the first colony moves in. */
+  @Test
+  void theBroodIsJudgedFromTheArrivalOfTheFirstColony() {
+    double arrivesS = 30 * HOUR_S;
+    RunResult r =
+        run(
+            TestRigs.small(FROM_EPOCH_S, 3)
+                .withColony(noBees())
+                .withEvents(
+                    List.of(
+                        new EventSpec.OpenLid(2 * HOUR_S, 4 * HOUR_S),
+                        new EventSpec.InstallColony(arrivesS, 2500, 2000))));
+    assertTrue(r.brood().low().atS() > arrivesS, r.brood().low().toString());
+    assertTrue(r.air().lowRh().atS() > arrivesS + HOUR_S, r.air().lowRh().toString());
+    double judgedHours = 72 - 30;
+    double outsideHours = r.brood().hoursBelow() + r.brood().hoursAbove();
+    assertTrue(outsideHours < judgedHours, outsideHours + " h");
+    assertEquals(100 * (1 - outsideHours / judgedHours), r.brood().percentInBand(), 1e-6);
+    // a day at the few degrees of an open hive would be a dose of many hundred degree-hours
+    assertTrue(r.brood().degreeHoursBelow() < 200, r.brood().degreeHoursBelow() + " K h");
+    assertTrue(r.colony().lostToCold() < 300, r.colony().lostToCold() + " cells");
+  }
 }
