@@ -67,8 +67,8 @@ final class RunCommand extends Verb {
       names = "--weather",
       paramLabel = "FILE",
       description =
-          "A weather file that replaces the scenario's; the format is detected. Its place, if it names one, replaces the scenario's.")
-  private Path weather;
+          "A weather file that replaces the scenario's; the format is detected. Its place, if it names one, replaces the scenario's. Given more than once, the files make one record: years that follow one another, or air, wind and sun apart.")
+  private List<Path> weather = new ArrayList<>();
 
   @Option(
       names = "--from",

@@ -8,6 +8,7 @@ public final class ScenarioKeys {
   public static Keys all() {
     Keys.Builder keys = Keys.builder();
     SiteKeys.declare(keys);
+    WeatherFileKeys.declare(keys);
     HorizonKeys.declare(keys);
     HiveKeys.declare(keys);
     ColonyKeys.declare(keys);
@@ -23,6 +24,7 @@ public final class ScenarioKeys {
   /** Runs every check that needs more than one key. */
   static void check(Values values, Checks checks) {
     SiteKeys.check(values, checks);
+    WeatherFileKeys.check(values, checks);
     HorizonKeys.check(values, checks);
     HiveKeys.check(values, checks);
     ColonyKeys.check(values, checks);

@@ -8,6 +8,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.broodbench.input.weather.ReadOptions;
 import org.broodbench.input.weather.WeatherFiles;
 import org.broodbench.rig.Scenario;
@@ -15,11 +16,13 @@ import org.broodbench.rig.WeatherChoice;
 import org.broodbench.rig.Window;
 import org.broodbench.sky.Forcing;
 import org.broodbench.sky.ForcingSettings;
+import org.broodbench.sky.GapBridge;
 import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.NotCovered;
 import org.broodbench.sky.Place;
 import org.broodbench.sky.Plane;
 import org.broodbench.sky.RigClass;
+import org.broodbench.sky.StressVariant;
 import org.broodbench.sky.TypicalYear;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
@@ -40,51 +43,89 @@ public record ScenarioWeather(
    * Reads or makes the weather of a scenario.
    *
    * @param folder folder that the scenario's weather file is relative to; null where it has none
-   * @param instead a file that replaces the scenario's weather, or null
+   * @param instead files that replace the scenario's weather; several make one record; may be empty
    * @throws BadInput where a file cannot be used
    */
-  public static ScenarioWeather of(Scenario scenario, Path folder, Path instead) {
+  public static ScenarioWeather of(Scenario scenario, Path folder, List<Path> instead) {
     WeatherChoice choice = scenario.weather();
-    if (instead == null && choice.generated()) {
-      GeneratorSettings invented = choice.generator(scenario.place(), scenario.window());
-      return new ScenarioWeather(scenario, WeatherGenerator.generate(invented), "", List.of());
+    List<String> assumed = new ArrayList<>();
+    Scenario placed = scenario;
+    WeatherSeries series;
+    String shown = "";
+    if (instead.isEmpty() && choice.generated()) {
+      series = WeatherGenerator.generate(choice.generator(scenario.place(), scenario.window()));
+    } else {
+      Path own = folder == null ? Path.of(choice.file()) : folder.resolve(choice.file());
+      List<Path> files = instead.isEmpty() ? List.of(own) : instead;
+      shown =
+          instead.isEmpty()
+              ? choice.file()
+              : instead.stream().map(Path::toString).collect(Collectors.joining(" + "));
+      refuseMissing(files, shown);
+      ReadOptions options =
+          new ReadOptions(
+              (int) Math.round(choice.longestGapHours() * 3600), ReadOptions.LongGaps.KEEP);
+      series =
+          choice.mapping().isPresent() && files.size() == 1
+              ? WeatherFiles.read(files.get(0), choice.mapping().get(), options)
+              : WeatherFiles.readTogether(files, options);
+      if (!instead.isEmpty() && series.place().isPresent()) {
+        Place place = series.place().get();
+        placed = scenario.withPlace(place);
+        assumed.add(
+            String.format(
+                Locale.ROOT,
+                "place of the weather file: latitude %.2f, longitude %.2f, altitude %.0f m",
+                place.latitudeDeg(),
+                place.longitudeDeg(),
+                place.altitudeM()));
+      } else if (!instead.isEmpty()) {
+        assumed.add("the weather file names no place: the scenario's is kept");
+      }
     }
-    Path file =
-        instead != null
-            ? instead
-            : folder == null ? Path.of(choice.file()) : folder.resolve(choice.file());
-    String shown = instead != null ? instead.toString() : choice.file();
-    if (!Files.isRegularFile(file)) {
+    return new ScenarioWeather(placed, changed(series, choice, shown), shown, assumed);
+  }
+
+  /** Bridges long gaps and makes the weather harder, as far as the scenario asks for it. */
+  private static WeatherSeries changed(WeatherSeries series, WeatherChoice choice, String shown) {
+    try {
+      WeatherSeries whole =
+          choice.bridgeLongGaps() ? GapBridge.over(series, choice.generatorSeed()) : series;
+      return choice.harder().equals(GeneratorSettings.Stress.NONE)
+          ? whole
+          : StressVariant.of(whole, choice.harder(), RigClass.SMALL);
+    } catch (IllegalArgumentException e) {
       throw new BadInput(
           List.of(
               new Problem(
-                  shown,
+                  shown.isEmpty() ? "generated weather" : shown,
                   0,
                   0,
-                  "",
-                  Files.isDirectory(file) ? "a folder" : "no such file",
-                  "a weather file",
-                  "Name an existing file; relative names in a scenario start at the scenario's folder.")));
+                  choice.bridgeLongGaps() ? "weather.long_gaps" : "weather.longer_spell_days",
+                  e.getMessage(),
+                  "a record of at least 40 days, in steps that divide the day",
+                  "Leave the setting out, or give a longer record.")));
     }
-    int fillUpToS = (int) Math.round(choice.longestGapHours() * 3600);
-    WeatherSeries series =
-        WeatherFiles.read(file, new ReadOptions(fillUpToS, ReadOptions.LongGaps.KEEP));
-    List<String> assumed = new ArrayList<>();
-    Scenario placed = scenario;
-    if (instead != null && series.place().isPresent()) {
-      Place place = series.place().get();
-      placed = scenario.withPlace(place);
-      assumed.add(
-          String.format(
-              Locale.ROOT,
-              "place of the weather file: latitude %.2f, longitude %.2f, altitude %.0f m",
-              place.latitudeDeg(),
-              place.longitudeDeg(),
-              place.altitudeM()));
-    } else if (instead != null) {
-      assumed.add("the weather file names no place: the scenario's is kept");
+  }
+
+  private static void refuseMissing(List<Path> files, String shown) {
+    List<Problem> problems = new ArrayList<>();
+    for (Path file : files) {
+      if (!Files.isRegularFile(file)) {
+        problems.add(
+            new Problem(
+                files.size() == 1 ? shown : file.toString(),
+                0,
+                0,
+                "",
+                Files.isDirectory(file) ? "a folder" : "no such file",
+                "a weather file",
+                "Name an existing file; relative names in a scenario start at the scenario's folder."));
+      }
     }
-    return new ScenarioWeather(placed, series, shown, assumed);
+    if (!problems.isEmpty()) {
+      throw new BadInput(problems);
+    }
   }
 
   /**

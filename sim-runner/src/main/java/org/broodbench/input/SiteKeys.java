@@ -111,6 +111,9 @@ final class SiteKeys {
             v.number("weather.spell_colder")),
         v.integer("weather.generator_seed"),
         v.number("weather.longest_gap") / 3600,
+        WeatherFileKeys.bridges(v),
+        WeatherFileKeys.harder(v),
+        WeatherFileKeys.mapping(v),
         v.number("site.ground_albedo"),
         HorizonKeys.horizon(v),
         HorizonKeys.diffuseSky(v));

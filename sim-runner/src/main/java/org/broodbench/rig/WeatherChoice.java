@@ -1,6 +1,7 @@
 package org.broodbench.rig;
 
 import java.util.List;
+import java.util.Optional;
 import org.broodbench.sky.Climate;
 import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.Horizon;
@@ -15,6 +16,10 @@ import org.broodbench.sky.Transposition;
  * @param spell cold, dark days that the generator puts on top
  * @param generatorSeed seed of the generated weather
  * @param longestGapHours longest gap that is filled, hours
+ * @param bridgeLongGaps whether longer gaps are bridged by days drawn from the same season of the
+ *     record
+ * @param harder what is made harder about the weather, whatever its source
+ * @param mapping how to read the file when it is a table of no known layout
  * @param groundAlbedo share of sunlight that the ground sends back, 0 to 1
  * @param horizon what stands around hive and panel
  * @param diffuseSky how diffuse light is spread over the sky
@@ -25,6 +30,9 @@ public record WeatherChoice(
     GeneratorSettings.Spell spell,
     long generatorSeed,
     double longestGapHours,
+    boolean bridgeLongGaps,
+    GeneratorSettings.Stress harder,
+    Optional<CsvMapping> mapping,
     double groundAlbedo,
     Horizon horizon,
     Transposition.Model diffuseSky) {
@@ -40,6 +48,9 @@ public record WeatherChoice(
         USUAL_SPELL,
         generatorSeed,
         longestGapHours,
+        false,
+        GeneratorSettings.Stress.NONE,
+        Optional.empty(),
         groundAlbedo,
         Horizon.OPEN,
         Transposition.Model.HAY_DAVIES);

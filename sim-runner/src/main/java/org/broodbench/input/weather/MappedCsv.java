@@ -1,6 +1,7 @@
 package org.broodbench.input.weather;
 
 import java.util.Arrays;
+import org.broodbench.rig.CsvMapping;
 import org.broodbench.sky.Stand;
 import org.broodbench.sky.Variable;
 import org.broodbench.sky.WeatherSeries;

@@ -19,6 +19,7 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
 import org.broodbench.input.BadInput;
+import org.broodbench.rig.CsvMapping;
 import org.broodbench.sky.SeriesCheck;
 import org.broodbench.sky.WeatherSeries;
 

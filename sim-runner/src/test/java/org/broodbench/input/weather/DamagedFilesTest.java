@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
+import org.broodbench.rig.CsvMapping;
 import org.broodbench.sky.Variable;
 import org.broodbench.sky.WeatherSeries;
 import org.junit.jupiter.api.Test;

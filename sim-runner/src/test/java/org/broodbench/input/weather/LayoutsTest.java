@@ -16,6 +16,7 @@ import java.util.zip.GZIPOutputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.broodbench.input.BadInput;
+import org.broodbench.rig.CsvMapping;
 import org.broodbench.sky.Almanac;
 import org.broodbench.sky.Stand;
 import org.broodbench.sky.Variable;

@@ -1,4 +1,4 @@
-package org.broodbench.input.weather;
+package org.broodbench.rig;
 
 import java.util.List;
 import java.util.Optional;
@@ -54,8 +54,8 @@ public record CsvMapping(
    *
    * @param name as in the header
    * @param variable what it is
-   * @param unit as {@link Units} knows it, such as degC, degF, K, percent, m/s, km/h, W/m2, J/cm2,
-   *     mm, hPa
+   * @param unit as the weather readers know it, such as degC, degF, K, percent, m/s, km/h, W/m2,
+   *     J/cm2, mm, hPa
    * @param spot true where it is a spot value at the stamp, false for a mean or sum of the interval
    */
   public record Column(String name, Variable variable, String unit, boolean spot) {}
