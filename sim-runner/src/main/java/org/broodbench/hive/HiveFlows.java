@@ -15,9 +15,6 @@ final class HiveFlows {
    */
   private static final double SINGLE_SIDED = 0.08;
 
-  /** Mixing between boxes that movement of bees keeps up, m³/s; own choice. */
-  private static final double MIXING_M3S = 5e-5;
-
   /**
    * Share of the plan of a box that the gaps between frames leave open: bee space over comb pitch,
    * 10/35.
@@ -58,7 +55,7 @@ final class HiveFlows {
       drag[i] =
           1 / (gapM2 * gapM2) + spec.boxes().get(i).below().drag(planM2, spec.openShare(), cd);
       betweenM2[i] = 1 / Math.sqrt(drag[i]);
-      mixingM3S[i] = MIXING_M3S * betweenM2[i] / gapM2;
+      mixingM3S[i] = spec.guesses().boxMixingM3S() * betweenM2[i] / gapM2;
     }
     double pressureShare = spec.windEffectiveness() / cd;
     path = new AirPath(boxHeightM, drag, cd * entranceM2, pressureShare * pressureShare, fan);

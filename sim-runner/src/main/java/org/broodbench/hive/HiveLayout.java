@@ -21,9 +21,6 @@ final class HiveLayout {
   /** Bees, J/(kg K); tissue, from memory. */
   static final double BEES_J_KG_K = 3500;
 
-  /** Natural convection at combs, W/(m²K), both sides wetted; own choice within 2 to 4. */
-  private static final double COMB_FILM_WM2K = 3;
-
   /** Surface of what stands in a box without combs, m²; own choice, a flat container. */
   private static final double CONTAINER_M2 = 0.1;
 
@@ -51,12 +48,14 @@ final class HiveLayout {
   final double nestVolumeM3;
   final double planM2;
 
+  private final double runOffM;
   private final List<Double> capacity = new ArrayList<>();
   private final List<int[]> pairs = new ArrayList<>();
   private final List<double[]> fixedLinks = new ArrayList<>();
 
   HiveLayout(HiveSpec hive, ColonySpec colony, HeaterSpec heater, double airHeatJM3K) {
     boxes = hive.boxes().size();
+    runOffM = hive.guesses().runOffM();
     air = new int[boxes];
     comb = new int[boxes];
     volumeM3 = new double[boxes];
@@ -77,7 +76,7 @@ final class HiveLayout {
               "combs " + (i + 1),
               otherFrames * sideM2 * FRAME_JK_PER_M2 + box.storesKg() * HONEY_J_KG_K + 50);
       double combM2 = Math.max(CONTAINER_M2, otherFrames * 2 * sideM2);
-      link(air[i], comb[i], combM2 * COMB_FILM_WM2K);
+      link(air[i], comb[i], combM2 / hive.guesses().combFilmM2KW());
       wettable(i, air[i], comb[i], combM2);
       if (i > 0) {
         pairs.add(new int[] {air[i - 1], air[i]});
@@ -161,7 +160,7 @@ final class HiveLayout {
     int node = node("board " + (box + 1), layer.capacityJM2K() * planM2);
     double half = layer.resistanceM2KW() / 2;
     for (int side = box - 1; side <= box; side++) {
-      face(new InnerFace(side, air[side], node, planM2, half, HeatFlow.UP));
+      face(new InnerFace(side, air[side], node, planM2, half, HeatFlow.UP, runOffM));
     }
   }
 
@@ -196,7 +195,7 @@ final class HiveLayout {
       int node = node(name + " layer " + (l + 1), layer.capacityJM2K() * areaM2);
       if (first < 0) {
         first = node;
-        face(new InnerFace(box, air[box], node, areaM2, halfBefore + half, direction));
+        face(new InnerFace(box, air[box], node, areaM2, halfBefore + half, direction, runOffM));
       } else {
         link(before, node, areaM2 / (halfBefore + half));
       }
@@ -222,7 +221,7 @@ final class HiveLayout {
 
   /** Adds comb as a surface on which water can condense; its heat exchange is a link of its own. */
   private void wettable(int zone, int airNode, int combNode, double areaM2) {
-    inner.add(new InnerFace(zone, airNode, combNode, areaM2, 0, HeatFlow.SIDEWAYS));
+    inner.add(new InnerFace(zone, airNode, combNode, areaM2, 0, HeatFlow.SIDEWAYS, runOffM));
   }
 
   private int node(String name, double capacityJK) {

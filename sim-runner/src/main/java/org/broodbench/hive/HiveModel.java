@@ -22,13 +22,6 @@ public final class HiveModel {
   /** Molar mass of carbon dioxide over that of dry air, 44.01/28.966. */
   private static final double CO2_MASS_RATIO = 44.01 / 28.966;
 
-  /**
-   * Gas exchange of a tight cluster of 1 kg with the box, m³/s; own choice. 5 W give 0.8 % more
-   * than in the box: R. Bahreini and R. W. Currie, J. Invertebr. Pathol. (2015), abstract, found
-   * 0.09 to 5.26 %, on average 1.29 %, inside clusters in a ventilated store.
-   */
-  private static final double CLUSTER_EXCHANGE_M3S = 30e-6;
-
   private static final double WATER_KG_PER_J = ColonyHeat.WATER_G_G * 1e-3 / ColonyHeat.HONEY_J_G;
   private static final double CO2_KG_PER_J = ColonyHeat.CO2_G_G * 1e-3 / ColonyHeat.HONEY_J_G;
 
@@ -174,7 +167,7 @@ public final class HiveModel {
       heat.set(f.layerNode, outside.airC + 0.1 * (nestC - outside.airC));
     }
     heat.set(layout.nest, nestC);
-    double boxRatio = 0.5 * MoistAir.humidityRatio(MoistAir.saturationWaterPa(airC), pressurePa);
+    double boxRatio = dryRatio(airC);
     for (int z = 0; z < layout.boxes; z++) {
       vapour.set(z, alive ? boxRatio : outside.humidityRatio);
       co2.set(z, CO2_OUTSIDE * CO2_MASS_RATIO);
@@ -182,6 +175,18 @@ public final class HiveModel {
     double nestRatio = 0.5 * MoistAir.humidityRatio(MoistAir.saturationWaterPa(nestC), pressurePa);
     vapour.set(nestZone, alive ? nestRatio : outside.humidityRatio);
     co2.set(nestZone, CO2_OUTSIDE * CO2_MASS_RATIO);
+  }
+
+  /** Air at half saturation, or so much less that no inner surface is dewy at the start. */
+  private double dryRatio(double airC) {
+    double ratioAtStart =
+        0.5 * MoistAir.humidityRatio(MoistAir.saturationWaterPa(airC), pressurePa);
+    for (InnerFace f : layout.inner) {
+      double surfaceC = f.surfaceC(heat.start(f.airNode), heat.start(f.solidNode));
+      double dewy = MoistAir.humidityRatio(MoistAir.saturationWaterPa(surfaceC), pressurePa);
+      ratioAtStart = Math.min(ratioAtStart, 0.95 * dewy);
+    }
+    return ratioAtStart;
   }
 
   /**
@@ -227,7 +232,7 @@ public final class HiveModel {
       colony.evaluate(heatC[layout.nest], heatC[layout.air[brood]]);
       colonyW = colony.heatW();
       coolingKgS = colony.coolingKgS();
-      exchangeKgS += CLUSTER_EXCHANGE_M3S * airKgM3 * massLaw * colony.loosening();
+      exchangeKgS += spec.guesses().clusterExchangeM3S() * airKgM3 * massLaw * colony.loosening();
     }
     madeKgS = colonyW * WATER_KG_PER_J;
     co2KgS = colonyW * CO2_KG_PER_J;
@@ -278,7 +283,7 @@ public final class HiveModel {
 
   /** Comb without bees: films on both sides of the nest's combs, W/K. */
   private double emptyNestWK() {
-    return layout.nestVolumeM3 / 0.010 * 3;
+    return layout.nestVolumeM3 / 0.010 / spec.guesses().combFilmM2KW();
   }
 
   /** Moves the state to the end of the solved step and books its flows. */
@@ -602,6 +607,16 @@ public final class HiveModel {
   /** Heat node of the air under the lid. */
   public int topAirNode() {
     return layout.air[layout.boxes - 1];
+  }
+
+  /** Heat node of the innermost layer of the lid. */
+  public int lidNode() {
+    return layout.lidFace.solidNode;
+  }
+
+  /** How far from the air to the lid's innermost layer its surface lies, 0 to 1. */
+  public double lidFilmShare() {
+    return layout.lidFace.filmShare();
   }
 
   /** Stage values of a node in the solved step: start, inner stage, end. */

@@ -25,6 +25,7 @@ import java.util.List;
  * @param openShare share of the free opening areas that combs, mesh and bees leave open, 0 to 1
  * @param dischargeCoefficient orifice coefficient of the openings
  * @param windEffectiveness flow through the entrance per entrance area and wind speed at the hive
+ * @param guesses numbers that nobody has measured well
  */
 public record HiveSpec(
     double lengthM,
@@ -43,7 +44,8 @@ public record HiveSpec(
     double topVentM2,
     double openShare,
     double dischargeCoefficient,
-    double windEffectiveness) {
+    double windEffectiveness,
+    Guesses guesses) {
   /** Copies the lists. */
   public HiveSpec {
     boxes = List.copyOf(boxes);
@@ -86,7 +88,8 @@ public record HiveSpec(
         topVentM2,
         openShare,
         dischargeCoefficient,
-        windEffectiveness);
+        windEffectiveness,
+        Guesses.USUAL);
   }
 
   /** The same with another stack of boxes. */
@@ -121,7 +124,8 @@ public record HiveSpec(
         topVentM2,
         openShare,
         dischargeCoefficient,
-        windEffectiveness);
+        windEffectiveness,
+        guesses);
   }
 
   /**

@@ -16,8 +16,8 @@ final class InnerFace {
   /** A film of less than a nanogram is gone, kg; without this it would dwindle for ever. */
   private static final double LEAST_KG = 1e-12;
 
-  /** Film that runs off, kg/m²; own choice, a tenth of a millimetre. */
-  private static final double RUN_OFF_KG_M2 = 0.1;
+  /** Density of water, kg/m³. */
+  private static final double WATER_KG_M3 = 1000;
 
   final int zone;
   final int airNode;
@@ -26,6 +26,7 @@ final class InnerFace {
   private final double areaM2;
   private final double filmShare;
   private final double transferKgS;
+  private final double mostKg;
   private double filmKg;
   private double growthKgS;
 
@@ -39,7 +40,14 @@ final class InnerFace {
   double saturated;
 
   InnerFace(
-      int zone, int airNode, int solidNode, double areaM2, double halfLayerM2KW, HeatFlow flow) {
+      int zone,
+      int airNode,
+      int solidNode,
+      double areaM2,
+      double halfLayerM2KW,
+      HeatFlow flow,
+      double runOffM) {
+    mostKg = runOffM * WATER_KG_M3 * areaM2;
     this.zone = zone;
     this.airNode = airNode;
     this.solidNode = solidNode;
@@ -49,6 +57,11 @@ final class InnerFace {
     this.conductanceWK = areaM2 / wholeM2KW;
     this.filmShare = flow.surfaceM2KW() / wholeM2KW;
     this.transferKgS = areaM2 * flow.convectionWM2K() / org.broodbench.matter.MoistAir.HEAT_DRY_AIR;
+  }
+
+  /** Share of the way from air to solid node at which the surface lies. */
+  double filmShare() {
+    return filmShare;
   }
 
   /** Temperature of the surface, °C. */
@@ -84,10 +97,9 @@ final class InnerFace {
   /** Adds water (or takes it) and returns what runs off, kg. */
   double addKg(double kg) {
     filmKg += kg;
-    double most = RUN_OFF_KG_M2 * areaM2;
-    if (filmKg > most) {
-      double runOff = filmKg - most;
-      filmKg = most;
+    if (filmKg > mostKg) {
+      double runOff = filmKg - mostKg;
+      filmKg = mostKg;
       return runOff;
     }
     if (filmKg < LEAST_KG) {

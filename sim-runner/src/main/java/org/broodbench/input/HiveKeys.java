@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import org.broodbench.hive.BoxSpec;
 import org.broodbench.hive.CommonBody;
 import org.broodbench.hive.FanSpec;
+import org.broodbench.hive.Guesses;
 import org.broodbench.hive.HeatFlow;
 import org.broodbench.hive.HiveSpec;
 import org.broodbench.hive.Iso6946;
@@ -129,6 +130,23 @@ final class HiveKeys {
         .between("0", "1")
         .byDefault("0.3")
         .help("Flow through the entrance per area and wind speed at the hive.");
+    // the four below: numbers that nobody has measured well, see hive.Guesses
+    keys.quantity("hive.comb_film", "m2K/W", Dimension.INSULANCE)
+        .between("0.1 m2K/W", "1 m2K/W")
+        .byDefault("0.33 m2K/W")
+        .help("Resistance between the air and the combs beside the nest; 0.25 to 0.5 is likely.");
+    keys.quantity("hive.box_mixing", "L/s", Dimension.FLOW)
+        .between("0 L/s", "2 L/s")
+        .byDefault("0.05 L/s")
+        .help("Air that movement of bees exchanges between neighbouring boxes.");
+    keys.quantity("hive.cluster_exchange", "L/s", Dimension.FLOW)
+        .between("0.001 L/s", "1 L/s")
+        .byDefault("0.03 L/s")
+        .help("Air that a tight cluster of 1 kg exchanges with its box; 0.01 to 0.1 is likely.");
+    keys.quantity("hive.film_runs_off", "mm", Dimension.LENGTH)
+        .between("0.01 mm", "2 mm")
+        .byDefault("0.1 mm")
+        .help("Film of water that runs off walls and drips from the lid.");
 
     keys.rows("hive.box", 1, 5, "Boxes from the bottom up; left out, there is one.");
     keys.choice("hive.box.*.use", "combs", "feeder", "empty")
@@ -229,7 +247,12 @@ final class HiveKeys {
         v.number("hive.top_vent"),
         v.number("hive.open_share"),
         v.number("hive.discharge_coefficient"),
-        v.number("hive.wind_effectiveness"));
+        v.number("hive.wind_effectiveness"),
+        new Guesses(
+            v.number("hive.comb_film"),
+            v.number("hive.box_mixing"),
+            v.number("hive.cluster_exchange"),
+            v.number("hive.film_runs_off")));
   }
 
   private static Separator separator(Values box) {

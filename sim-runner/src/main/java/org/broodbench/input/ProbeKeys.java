@@ -19,10 +19,26 @@ final class ProbeKeys {
       String name = name(role);
       String table = "probe." + name;
       keys.table(table, "The probe " + words(role) + ".");
-      if (role == Role.BROOD_A || role == Role.BROOD_B) {
+      if (brood(role)) {
         keys.choice(table + ".place", BROOD_PLACES.toArray(String[]::new))
             .byDefault("brood_comb")
             .help("Between brood combs, at the edge of the nest, or in the air of the box.");
+        // the mantle lies a quarter of the way in; own choice, as the model of the cluster has it
+        keys.quantity(table + ".nest_share", "", Dimension.RATIO)
+            .between("0", "1")
+            .byDefault("0.25")
+            .onlyWhen("place", "nest_edge")
+            .help("How far from the air of the box to the nest it hangs: mantle of bees 0.25.");
+      }
+      if (role == Role.PAN) {
+        keys.choice(table + ".place", "top", "filling")
+            .byDefault("top")
+            .help("On top of the thermal mass, or in its filling.");
+      }
+      if (role == Role.TOP) {
+        keys.choice(table + ".place", "air", "lid")
+            .byDefault("air")
+            .help("In the air under the lid, or on the lid itself.");
       }
       if (role != Role.BROOD_A) {
         keys.plain(table + ".fitted", Kind.BOOLEAN)
@@ -101,6 +117,10 @@ final class ProbeKeys {
     };
   }
 
+  private static boolean brood(Role role) {
+    return role == Role.BROOD_A || role == Role.BROOD_B;
+  }
+
   static boolean fitted(Values v, Role role) {
     return role == Role.BROOD_A || v.flag("probe." + name(role) + ".fitted");
   }
@@ -117,7 +137,8 @@ final class ProbeKeys {
                 v.number(table + "lag"),
                 v.number(table + "noise"),
                 v.number(table + "resolution"),
-                v.number(table + "offset")));
+                v.number(table + "offset"),
+                brood(role) ? v.number(table + "nest_share") : 0));
       }
     }
     return probes;
@@ -128,8 +149,12 @@ final class ProbeKeys {
       case BROOD_A, BROOD_B ->
           ProbeSpec.Place.valueOf(
               v.text("probe." + name(role) + ".place").toUpperCase(Locale.ROOT));
-      case PAN -> ProbeSpec.Place.PAN;
-      case TOP -> ProbeSpec.Place.TOP;
+      case PAN ->
+          v.text("probe.pan.place").equals("top")
+              ? ProbeSpec.Place.PAN
+              : ProbeSpec.Place.PAN_FILLING;
+      case TOP ->
+          v.text("probe.top.place").equals("air") ? ProbeSpec.Place.TOP : ProbeSpec.Place.LID;
       case OUTDOOR -> ProbeSpec.Place.OUTDOOR;
     };
   }

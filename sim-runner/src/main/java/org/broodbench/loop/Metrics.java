@@ -23,6 +23,9 @@ final class Metrics {
   private final HeaterSpec heaterSpec;
   private final double colonyFromS;
   private final double startSoc;
+  final double[] probeSumKs;
+  final double[] probeOffKs;
+  final double[] probeLagK;
 
   final SwitchCount heater = new SwitchCount();
   final SwitchCount heaterPower = new SwitchCount();
@@ -66,6 +69,9 @@ final class Metrics {
     heaterSpec = heater;
     startSoc = plant.supply().battery().stateOfCharge();
     socLow.take(startSoc, 0);
+    probeSumKs = new double[plant.probes()];
+    probeOffKs = new double[plant.probes()];
+    probeLagK = new double[plant.probes()];
   }
 
   /** Books the solved step; called before the plant moves on. */
@@ -77,6 +83,14 @@ final class Metrics {
     var supply = plant.supply();
     if (endS > colonyFromS) {
       bookBrood(hive, endS, lengthS);
+    }
+    double broodMeanC = hive.meanC(hive.nestNode());
+    for (int p = 0; p < probeSumKs.length; p++) {
+      double readC = 0.5 * (plant.probeC(p, 0) + plant.probeC(p, 1));
+      double behindK = Math.abs(plant.placeC(p) - readC);
+      probeSumKs[p] += readC * lengthS;
+      probeOffKs[p] += (readC - broodMeanC) * lengthS;
+      probeLagK[p] = Math.max(probeLagK[p], behindK);
     }
     if (hive.panNode() >= 0) {
       double contactC = hive.nodeC(hive.panNode(), 1);

@@ -267,6 +267,21 @@ final class Recorder {
     }
   }
 
+  private List<RunResult.ProbeTruth> probeTruths(Metrics m, double endS) {
+    List<RunResult.ProbeTruth> truths = new ArrayList<>();
+    for (int p = 0; p < scenario.probes().size(); p++) {
+      ProbeSpec spec = scenario.probes().get(p);
+      truths.add(
+          new RunResult.ProbeTruth(
+              spec.role(),
+              spec.place(),
+              m.probeSumKs[p] / endS,
+              m.probeOffKs[p] / endS,
+              m.probeLagK[p]));
+    }
+    return truths;
+  }
+
   RunResult result(Metrics m, double endS) {
     var hive = plant.hive();
     var supply = plant.supply();
@@ -333,6 +348,7 @@ final class Recorder {
         coldest,
         hive.films(),
         hive.ways(),
+        probeTruths(m, endS),
         supply.ledger(),
         supply.use(),
         List.copyOf(spans),

@@ -7,6 +7,7 @@ import org.broodbench.hive.HiveLedger;
 import org.broodbench.hive.HiveSection;
 import org.broodbench.power.PowerLedger;
 import org.broodbench.power.SupplyUse;
+import org.broodbench.rig.ProbeSpec;
 
 /**
  * What one run measured. Numbers that never came to be are not-a-number, times −1.
@@ -31,6 +32,7 @@ import org.broodbench.power.SupplyUse;
  * @param coldest the hive cut open when the brood was coldest; null if it never cooled
  * @param films water on every inner surface
  * @param ways heat by its ways out of the hive
+ * @param probes what the temperature probes told against the truth
  * @param power balances of energy and charge
  * @param supply what the parts of the supply chain did
  * @param alarms alarms by first appearance
@@ -58,6 +60,7 @@ public record RunResult(
     HiveSection coldest,
     List<HiveSection.Film> films,
     List<HiveSection.Way> ways,
+    List<ProbeTruth> probes,
     PowerLedger power,
     SupplyUse supply,
     List<AlarmSpan> alarms,
@@ -100,6 +103,22 @@ public record RunResult(
       return hoursContactOver == 0;
     }
   }
+
+  /**
+   * One temperature probe, before noise, offset and rounding.
+   *
+   * @param role which reading it feeds
+   * @param place where it hangs
+   * @param meanC mean of what it shows, °C
+   * @param aboveBroodK that less the mean of the brood comb, K
+   * @param mostBehindK furthest that it lagged behind its own place, K
+   */
+  public record ProbeTruth(
+      ProbeSpec.Role role,
+      ProbeSpec.Place place,
+      double meanC,
+      double aboveBroodK,
+      double mostBehindK) {}
 
   /** Air between the brood combs, percent and hours. */
   public record Air(

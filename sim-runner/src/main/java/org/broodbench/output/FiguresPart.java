@@ -42,7 +42,8 @@ final class FiguresPart {
             "Depth of cold", m.amount(Quantity.DEGREE_HOURS, r.brood().degreeHoursBelow(), 0))
         + Tables.row(
             "Depth of heat", m.amount(Quantity.DEGREE_HOURS, r.brood().degreeHoursAbove(), 0))
-        + Tables.row("Hottest thermal mass", temperature(r.pan()))
+        + Tables.row("Hottest surface that bees touch over the heater", temperature(r.pan()))
+        + Tables.row("Hottest inside of the thermal mass", temperature(r.hot().filling()))
         + Tables.row("Hottest heater plate", temperature(r.plate()))
         + "</tbody>"
         + Tables.CLOSE;

@@ -70,18 +70,7 @@ public final class VerdictJson {
                 .number("co2_mean_percent", r.air().meanCo2Percent())
                 .number("co2_max_percent", r.air().highCo2().value())
                 .number("hours_condensing", r.air().hoursCondensing()));
-    json.object(
-        "hot_parts",
-        j ->
-            j.number("contact_max_c", r.pan().value())
-                .number("contact_limit_c", r.hot().limits().contactC())
-                .number("hours_contact_over", r.hot().hoursContactOver())
-                .number("pan_max_c", r.hot().filling().value())
-                .number("plate_max_c", r.plate().value())
-                .number("plate_limit_c", r.hot().limits().plateC())
-                .number("hours_plate_over", r.hot().hoursPlateOver())
-                .number("plate_max_w_m2", r.hot().plateWM2().value())
-                .number("plate_limit_w_m2", r.hot().limits().plateWM2()));
+    HiveJson.write(json, r, from);
     json.object("colony", j -> colony(j, r));
     json.object(
         "baselines",

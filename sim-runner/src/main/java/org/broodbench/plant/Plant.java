@@ -64,7 +64,9 @@ public final class Plant {
     probes = new ProbeLag[scenario.probes().size()];
     for (int p = 0; p < probes.length; p++) {
       ProbeSpec spec = scenario.probes().get(p);
-      probes[p] = new ProbeLag(spec.lagS(), startC(spec.place()));
+      probes[p] = new ProbeLag(spec.lagS());
+      fillSource(spec, probes[p].source());
+      probes[p].begin();
     }
   }
 
@@ -120,21 +122,6 @@ public final class Plant {
         : outside.airC + share * (hive.nodeC(hive.broodAirNode(), theta) - outside.airC);
   }
 
-  private double startC(ProbeSpec.Place place) {
-    int node = node(place);
-    return node >= 0 ? hive.nodeC(node, 0) : outside.airC;
-  }
-
-  private int node(ProbeSpec.Place place) {
-    return switch (place) {
-      case BROOD_COMB, NEST_EDGE -> hive.nestNode();
-      case BOX_AIR -> hive.broodAirNode();
-      case PAN -> hive.panNode();
-      case TOP -> hive.topAirNode();
-      case OUTDOOR -> -1;
-    };
-  }
-
   private void sample(double atS) {
     forcing.sample(atS, weather);
     outside.airC = weather.airC;
@@ -176,30 +163,46 @@ public final class Plant {
     boolean fanTurns = actuators.fan && !supply.dead();
     hive.solve(seconds, supply.heaterW(), fanTurns, supply.dead() ? 0 : electronicsPerW, outside);
     for (int p = 0; p < probes.length; p++) {
-      fillSource(scenario.probes().get(p).place(), probes[p].source());
+      fillSource(scenario.probes().get(p), probes[p].source());
       probes[p].solve(seconds);
     }
   }
 
-  private void fillSource(ProbeSpec.Place place, double[] out) {
-    int node = node(place);
-    if (node < 0) {
+  /** Start, inner stage and end of the solved step at the place of a probe. */
+  private void fillSource(ProbeSpec spec, double[] out) {
+    switch (spec.place()) {
+      case BROOD_COMB -> hive.stages(hive.nestNode(), out);
+      case NEST_EDGE -> mix(hive.broodAirNode(), hive.nestNode(), spec.nestShare(), out);
+      case BOX_AIR -> hive.stages(hive.broodAirNode(), out);
+      case PAN -> of(hive.panNode(), out);
+      case PAN_FILLING -> of(hive.panCoreNode(), out);
+      case TOP -> hive.stages(hive.topAirNode(), out);
+      case LID -> mix(hive.topAirNode(), hive.lidNode(), hive.lidFilmShare(), out);
+      case OUTDOOR -> of(-1, out);
+    }
+  }
+
+  /** A node; outdoor air where the hive has no such part. */
+  private void of(int node, double[] out) {
+    if (node >= 0) {
+      hive.stages(node, out);
+    } else {
       out[0] = outside.airC;
       out[1] = outside.airC;
       out[2] = outside.airC;
-      return;
     }
-    hive.stages(node, out);
-    if (place == ProbeSpec.Place.NEST_EDGE) {
-      double nest0 = out[0];
-      double nest1 = out[1];
-      double nest2 = out[2];
-      hive.stages(hive.broodAirNode(), out);
-      // the mantle lies a quarter of the way from the air of the box to the nest
-      out[0] += 0.25 * (nest0 - out[0]);
-      out[1] += 0.25 * (nest1 - out[1]);
-      out[2] += 0.25 * (nest2 - out[2]);
-    }
+  }
+
+  /** A place between two nodes, by its share of the way from the first to the second. */
+  private void mix(int from, int to, double share, double[] out) {
+    hive.stages(to, out);
+    double to0 = out[0];
+    double to1 = out[1];
+    double to2 = out[2];
+    hive.stages(from, out);
+    out[0] += share * (to0 - out[0]);
+    out[1] += share * (to1 - out[1]);
+    out[2] += share * (to2 - out[2]);
   }
 
   /** How many steps were worked out so far, also those that were worked out again. */
@@ -219,6 +222,16 @@ public final class Plant {
   /** Temperature of a probe inside the solved step, °C, before noise; theta from 0 to 1. */
   public double probeC(int probe, double theta) {
     return probes[probe].at(theta);
+  }
+
+  /** Number of probes. */
+  public int probes() {
+    return probes.length;
+  }
+
+  /** Mean temperature at a probe's place over the solved step, °C, before its lag. */
+  public double placeC(int probe) {
+    return 0.5 * (probes[probe].source()[0] + probes[probe].source()[2]);
   }
 
   /** Puts a box on top of the hive. */

@@ -12,11 +12,15 @@ final class ProbeLag {
   private final double[] curve = new double[2];
   private final double tauS;
 
-  ProbeLag(double tauS, double startC) {
+  ProbeLag(double tauS) {
     this.tauS = tauS;
-    stages[0] = startC;
-    stages[1] = startC;
-    stages[2] = startC;
+  }
+
+  /** Starts at what the source holds. */
+  void begin() {
+    stages[0] = source[0];
+    stages[1] = source[0];
+    stages[2] = source[0];
   }
 
   /** The array to fill with the source's value at start, inner stage and end of the step. */

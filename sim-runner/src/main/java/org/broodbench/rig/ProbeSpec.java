@@ -9,9 +9,23 @@ package org.broodbench.rig;
  * @param noiseK standard deviation of the noise of one sample, K
  * @param resolutionK step of the reading, K
  * @param offsetK reading minus truth, K
+ * @param nestShare how far from the air of the box to the nest a probe at the nest's edge hangs, 0
+ *     to 1
  */
 public record ProbeSpec(
-    Role role, Place place, double lagS, double noiseK, double resolutionK, double offsetK) {
+    Role role,
+    Place place,
+    double lagS,
+    double noiseK,
+    double resolutionK,
+    double offsetK,
+    double nestShare) {
+  /** A probe that hangs, at the nest's edge, a quarter of the way in: the mantle of bees. */
+  public ProbeSpec(
+      Role role, Place place, double lagS, double noiseK, double resolutionK, double offsetK) {
+    this(role, place, lagS, noiseK, resolutionK, offsetK, 0.25);
+  }
+
   /** Readings that a probe can feed. */
   public enum Role {
     /** First brood probe. */
@@ -34,10 +48,14 @@ public record ProbeSpec(
     NEST_EDGE,
     /** In the free air of the brood box. */
     BOX_AIR,
-    /** On the thermal mass. */
+    /** On top of the thermal mass, where bees can touch it. */
     PAN,
-    /** Under the lid. */
+    /** In the filling of the thermal mass, its upper half. */
+    PAN_FILLING,
+    /** In the air under the lid. */
     TOP,
+    /** On the inner surface of the lid. */
+    LID,
     /** Outside, shaded. */
     OUTDOOR
   }

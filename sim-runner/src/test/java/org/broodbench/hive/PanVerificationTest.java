@@ -137,4 +137,51 @@ class PanVerificationTest {
     assertTrue(highestC > 40, "highest " + highestC);
     assertTrue(dose.lostToHeat() > 0.5, "lost " + dose.lostToHeat());
   }
+
+  /**
+   * A heater that made a colony of 0.3 kg raise much brood fails at −10 °C: in two days more brood
+   * is lost than in a hive that was never heated and has little.
+   */
+  @Test
+  void losingTheHeaterHurtsTheHeatedMore() {
+    double heated = broodLost(4000, 5);
+    double never = broodLost(500, 0);
+    assertTrue(heated > 2 * never, "cells lost " + heated + " and " + never);
+  }
+
+  /** Cells lost in two days at −10 °C without heat, after some days with it. */
+  private static double broodLost(double cells, double heatedDays) {
+    Outside outside = Hives.outside(-10);
+    HiveModel m =
+        new HiveModel(
+            Hives.closed(List.of(Hives.PINE), 0.244, 1, 4),
+            new ColonySpec(2600, 0.115, cells, 2, 2, 40, 0.5, true),
+            new HeaterSpec(
+                20,
+                12,
+                false,
+                true,
+                400,
+                0.09,
+                0.05,
+                pan(Pan.Fill.SAND, Pan.Contact.FLAT, 5),
+                HeaterSpec.Limits.USUAL),
+            Hives.NO_FAN,
+            101_325,
+            outside);
+    boolean on = true;
+    for (double t = 0; t < heatedDays * 86_400; t += 10) {
+      on = m.nestC(1) < 34;
+      m.solve(10, on ? 20 : 0, false, 0, outside);
+      m.accept();
+    }
+    BroodDose dose = new BroodDose();
+    for (double t = 0; t < 2 * 86_400; t += 10) {
+      m.solve(10, 0, false, 0, outside);
+      m.accept();
+      dose.add(m.nestC(1), 10);
+    }
+    assertTrue(m.nestC(1) < 32, "nest " + m.nestC(1));
+    return cells * dose.lostToCold();
+  }
 }

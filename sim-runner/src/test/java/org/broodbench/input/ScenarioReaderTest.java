@@ -109,7 +109,7 @@ class ScenarioReaderTest {
         ScenarioKeys.all().all().stream()
             .filter(k -> k.path().matches("(event|load|pv\\.shade|site\\.horizon|weather\\.column)\\.\\*.*"))
             .count();
-    assertEquals(ScenarioKeys.all().all().size() - optional - inRows - 12, least.assumed().size());
+    assertEquals(ScenarioKeys.all().all().size() - optional - inRows - 14, least.assumed().size());
   }
 
   @Test

@@ -13,6 +13,9 @@ import org.broodbench.hive.FanSpec;
 import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveSpec;
 import org.broodbench.hive.Layer;
+import org.broodbench.hive.Pan;
+import org.broodbench.hive.Separator;
+import org.broodbench.hive.Skin;
 import org.broodbench.matter.Material;
 import org.broodbench.plant.Plant;
 import org.broodbench.power.BatterySpec;
@@ -76,17 +79,18 @@ public final class RandomRigs {
         base.window(),
         hive(),
         colony(),
-        new HeaterSpec(
-            heaterW,
-            inverter ? 230 : 12,
-            inverter,
-            !inverter && chance(0.3),
-            between(200, 1000),
-            between(1000, 12_000),
-            between(3, 12),
-            between(0.5, 3),
-            between(0.1, 1),
-            between(0.02, 0.5)),
+        heater(
+            new HeaterSpec(
+                heaterW,
+                inverter ? 230 : 12,
+                inverter,
+                !inverter && chance(0.3),
+                between(200, 1000),
+                between(1000, 12_000),
+                between(3, 12),
+                between(0.5, 3),
+                between(0.1, 1),
+                between(0.02, 0.5))),
         fanW > 0 ? new FanSpec(fanW, between(0.001, 0.01), between(10, 60)) : new FanSpec(0, 0, 0),
         probes(),
         new SensorSpec(
@@ -169,7 +173,66 @@ public final class RandomRigs {
         : settings.with(Setting.BATTERY_MILLI_OHM, 5).with(Setting.BATTERY_WORST_MILLI_OHM, 10);
   }
 
+  /** Every second rig has a pan of three layers instead of a mixed one. */
+  private HeaterSpec heater(HeaterSpec h) {
+    Pan p = h.pan();
+    return seed % 2 == 0
+        ? h
+        : new HeaterSpec(
+            h.powerW(),
+            h.ratedV(),
+            h.onInverter(),
+            h.regulated(),
+            h.plateJK(),
+            h.plateM2(),
+            h.plateFloorWK(),
+            Pan.filled(p.heatJK(), p.fromPlateWK(), p.fromPlateWK(), 0.15, p.airWK(), p.nestWK()),
+            h.limits());
+  }
+
+  /** By turns nothing, a sheet or a board between boxes, dummy boards, a feeder, and screens. */
+  private HiveSpec dressed(HiveSpec h) {
+    Separator[] kinds = {
+      Separator.NONE,
+      new Separator(Separator.Kind.SHEET, 0.4, 0.004, 0, 0.001, Material.STEEL),
+      new Separator(Separator.Kind.BOARD, 0, 0, 3e-4, 0.01, Material.PLYWOOD),
+      new Separator(Separator.Kind.BOARD, 0, 0, 0, 0.04, Material.EPS)
+    };
+    int turn = (int) (seed % 12);
+    List<BoxSpec> boxes = new ArrayList<>();
+    for (int i = 0; i < h.boxes().size(); i++) {
+      BoxSpec b = h.boxes().get(i);
+      int frames = turn == 5 && i > h.broodBox() ? 0 : b.frames();
+      boxes.add(
+          new BoxSpec(
+              b.heightM(), frames, b.storesKg(), turn % 3, kinds[i == 0 ? 0 : (turn + i) % 4]));
+    }
+    return new HiveSpec(
+        h.lengthM(),
+        h.widthM(),
+        turn * 30,
+        boxes,
+        h.broodBox(),
+        h.wall(),
+        h.floor(),
+        h.lid(),
+        h.edgeFactor(),
+        new Skin(h.wallSkin().solarAbsorptance(), turn % 4 == 1),
+        new Skin(h.lidSkin().solarAbsorptance(), turn % 4 == 3),
+        h.entranceWidthM(),
+        h.entranceHeightM(),
+        h.topVentM2(),
+        h.openShare(),
+        h.dischargeCoefficient(),
+        h.windEffectiveness(),
+        h.guesses());
+  }
+
   private HiveSpec hive() {
+    return dressed(plainHive());
+  }
+
+  private HiveSpec plainHive() {
     int boxes = 1 + below(4);
     List<Layer> wall = layers();
     List<Layer> lid = chance(0.5) ? wall : layers();

@@ -70,6 +70,34 @@ public final class TestRigs {
         List.of());
   }
 
+  /** The same with other probes. */
+  public static Scenario withProbes(Scenario s, List<ProbeSpec> probes) {
+    return new Scenario(
+        s.title(),
+        s.fileName(),
+        s.sha256(),
+        s.place(),
+        s.weather(),
+        s.window(),
+        s.hive(),
+        s.colony(),
+        s.heater(),
+        s.fan(),
+        probes,
+        s.sensors(),
+        s.controller(),
+        s.pv(),
+        s.battery(),
+        s.inverter(),
+        s.wiring(),
+        s.shore(),
+        s.loads(),
+        s.requirements(),
+        s.events(),
+        s.run(),
+        s.assumed());
+  }
+
   /** A stack of deep boxes of 19 mm softwood with some insulation around. */
   public static HiveSpec insulated(double insulationM, int boxes) {
     List<Layer> layers =
