@@ -109,9 +109,10 @@ final class Guards {
     return connected() && !empty.open() && !boardLow.open() && !boardLimit.open();
   }
 
-  /** Whether it may be charged. */
-  boolean charging() {
-    return connected() && !boardHigh.open() && !frost.open();
+  /** Whether it may be charged, at its temperature, °C. */
+  boolean charging(double batteryC) {
+    boolean frosty = spec.battery().frostCutOff() && (frost.open() || batteryC < FROST_C);
+    return connected() && !boardHigh.open() && !frosty;
   }
 
   /** Whether loads on the battery side are fed. */

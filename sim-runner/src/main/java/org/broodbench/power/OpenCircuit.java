@@ -50,10 +50,23 @@ public final class OpenCircuit {
     return scale * (volts[i] + (s * 10 - i) * (volts[i + 1] - volts[i]));
   }
 
-  /** Mean volts between two states of charge, exact for this curve. */
+  /**
+   * Mean volts between two states of charge, exact for this curve. Across one table point the two
+   * pieces are weighed, since the difference of two integrals would lose its digits where the
+   * states lie close together.
+   */
   public double meanV(double from, double to) {
-    if (segment(from) == segment(to)) {
+    int i = segment(from);
+    int j = segment(to);
+    if (i == j) {
       return volts(0.5 * (from + to));
+    }
+    if (i - j == 1 || j - i == 1) {
+      double point = 0.1 * (i > j ? i : j);
+      double before = point - from;
+      double after = to - point;
+      return (before * volts(0.5 * (from + point)) + after * volts(0.5 * (point + to)))
+          / (before + after);
     }
     return (integralV(to) - integralV(from)) / (to - from);
   }

@@ -99,7 +99,8 @@ public final class SupplyChain {
     bus.ohm = battery.resistanceOhm() + leadOhm;
     bus.chargeOhm = battery.chargeOhm() + leadOhm;
     bus.highestV = charge.highestV(battery.temperatureC());
-    bus.highestChargeA = guards.charging() ? spec.battery().chargeLimitA() : 0;
+    bus.highestChargeA =
+        guards.charging(battery.temperatureC()) ? spec.battery().chargeLimitA() : 0;
     double shoreMostW = shorePresent && bussed ? spec.shore().powerW() : 0;
     double trackedW = 0;
     if (pv.tracking() && bussed) {
