@@ -16,11 +16,11 @@ import org.broodbench.sky.Forcing;
 
 /**
  * Heat, water, carbon dioxide, electrical energy and charge of whole runs on random rigs under
- * random switching. What is left over is compared with the sum of all amounts: 1e-6 of it would be
- * a few watt-seconds a day; only rounding is expected.
+ * random switching. What is left over is compared with the sum of all amounts: nothing but rounding
+ * is expected, and 1e-9 of it is a few thousandths of a watt-second a day.
  */
 class LedgerProperties {
-  private static final double WITHIN = 1e-6;
+  private static final double WITHIN = 1e-9;
 
   /** What a run came through; the random rigs must reach all of it. */
   private static final class Seen {
