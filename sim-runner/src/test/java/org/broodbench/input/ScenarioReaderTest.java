@@ -60,7 +60,7 @@ class ScenarioReaderTest {
     assertEquals(14, demo.window().days());
     assertEquals(1_808_179_200L, demo.window().fromEpochS());
     assertEquals(2, demo.hive().wall().size());
-    assertEquals(0.05, demo.hive().lid().get(1).thicknessM(), 1e-12);
+    assertEquals(0.02, demo.hive().lid().get(1).thicknessM(), 1e-12);
     assertEquals(2.5, demo.wiring().heaterMm2(), 1e-12);
     assertEquals(100, demo.battery().capacityAh(), 1e-12);
     assertEquals(0.95, demo.battery().initialSoc(), 1e-12);
