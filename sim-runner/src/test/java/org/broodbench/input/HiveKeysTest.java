@@ -85,6 +85,15 @@ class HiveKeysTest {
     assertTrue(Iso6946.hiveWK(hive) > 0.5 && Iso6946.hiveWK(hive) < 4);
   }
 
+  /**
+   * ISO 5167-2:2003, equation of Reader-Harris and Gallagher: a sharp orifice of 22.2 mm in a pipe
+   * of 73.9 mm at a high Reynolds number has 0.5990 (flange taps, 0.12 kg/s of air of 1.165 kg/m³).
+   */
+  @Test
+  void openingsAreSharpOrificesByDefault() {
+    assertEquals(0.5990326, read("").hive().dischargeCoefficient(), 0.002);
+  }
+
   @Test
   void thePanFollowsItsFilling() {
     Pan sand = read("").heater().pan();

@@ -107,7 +107,10 @@ class ScenarioReaderTest {
     int optional = 1 + 4 + Requirement.Kind.values().length;
     long inRows =
         ScenarioKeys.all().all().stream()
-            .filter(k -> k.path().matches("(event|load|pv\\.shade|site\\.horizon|weather\\.column)\\.\\*.*"))
+            .filter(
+                k ->
+                    k.path()
+                        .matches("(event|load|pv\\.shade|site\\.horizon|weather\\.column)\\.\\*.*"))
             .count();
     assertEquals(ScenarioKeys.all().all().size() - optional - inRows - 14, least.assumed().size());
   }
