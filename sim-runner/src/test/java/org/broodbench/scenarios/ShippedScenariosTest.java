@@ -156,6 +156,15 @@ class ShippedScenariosTest {
     assertTrue(coolerK > 1, coolerK + " K");
   }
 
+  /** The head of the demonstration: without heat its colony dies, with heat it does not. */
+  @Test
+  void theColonyOfTheDemonstrationLivesByItsHeater() {
+    Case demo = SHIPPED.get("late-split.toml");
+    demo.runs().forEach(r -> assertTrue(r.colony().beesEnd() > 0));
+    Case unheated = run(head("late-split.toml"), List.of("heater.power=0 W"), true);
+    assertEquals(0, unheated.runs().get(0).colony().beesEnd());
+  }
+
   /** What the heads tell in figures. */
   @Test
   void theFiguresOfTheHeadsAreThoseOfTheRuns() {
