@@ -91,7 +91,7 @@ class ShippedScenariosTest {
   private static Case run(ScenarioHead head, List<String> settings, boolean untilMissed) {
     ScenarioWeather weather =
         ScenarioWeather.of(
-            ScenarioReader.read(head.file(), settings), head.file().getParent(), null);
+            ScenarioReader.read(head.file(), settings), head.file().getParent(), List.of());
     Scenario s = weather.scenario();
     Forcing forcing = weather.forcing(Plant.planes(s));
     List<RunResult> runs = new ArrayList<>();
