@@ -50,6 +50,7 @@ public final class HiveModel {
   private final ColonyHeat colony;
   private final InnerFace[] inner;
   private final OuterFace[] outer;
+  private final HiveReport report;
   private final SmoothTable saturatedRatio;
   private final int[] zoneOfBox;
   private final int[] heatLinks;
@@ -130,6 +131,7 @@ public final class HiveModel {
     co2 = new Network(airKg, zonePairs);
     inner = layout.inner.toArray(InnerFace[]::new);
     outer = layout.outer.toArray(OuterFace[]::new);
+    report = new HiveReport(spec, layout, pressurePa);
     saturatedRatio =
         new SmoothTable(
             -60, 80, 2, c -> MoistAir.humidityRatio(MoistAir.saturationWaterPa(c), pressurePa));
@@ -697,90 +699,17 @@ public final class HiveModel {
 
   /** The hive cut open at the end of the solved step. */
   public HiveSection section() {
-    List<HiveSection.Box> boxes = new ArrayList<>();
-    for (int i = 0; i < layout.boxes; i++) {
-      double airC = heat.end(layout.air[i]);
-      double pa = MoistAir.vapourPa(vapour.end(i), pressurePa);
-      boxes.add(
-          new HiveSection.Box(
-              spec.boxes().get(i).heightM(),
-              airC,
-              heat.end(layout.comb[i]),
-              100 * pa / MoistAir.fastSaturationWaterPa(airC),
-              face("wall " + (i + 1))));
-    }
-    return new HiveSection(
-        outsideC,
-        heat.end(layout.nest),
-        mantleC(),
-        nodeC(layout.plate),
-        nodeC(layout.panCore),
-        nodeC(layout.panTop),
-        boxes,
-        face("lid"),
-        face("floor"),
-        flows.throughM3S(),
-        flows.twoWayM3S());
-  }
-
-  private double nodeC(int node) {
-    return node < 0 ? Double.NaN : heat.end(node);
-  }
-
-  private HiveSection.Face face(String part) {
-    double insideC = Double.NaN;
-    double outsideSurfaceC = Double.NaN;
-    double gramsPerHour = 0;
-    for (InnerFace f : inner) {
-      if (part(f.solidNode).equals(part)) {
-        insideC = f.surfaceC(heat.end(f.airNode), heat.end(f.solidNode));
-        gramsPerHour = f.rateKgS * (vapour.end(f.zone) - f.saturated) * 3.6e6;
-      }
-    }
-    for (OuterFace f : outer) {
-      if (part(f.layerNode).equals(part)) {
-        outsideSurfaceC = f.surfaceC(heat.end(f.layerNode));
-      }
-    }
-    return new HiveSection.Face(insideC, outsideSurfaceC, gramsPerHour);
-  }
-
-  /** Name of the part that a node belongs to: of "wall 1 layer 2", "wall 1". */
-  private String part(int node) {
-    String name = layout.names.get(node);
-    int cut = name.indexOf(" layer");
-    return cut < 0 ? name : name.substring(0, cut);
+    return report.section(heat, vapour, flows, outsideC, mantleC());
   }
 
   /** What water did on every inner surface so far. */
   public List<HiveSection.Film> films() {
-    List<HiveSection.Film> films = new ArrayList<>();
-    for (InnerFace f : inner) {
-      WaterBook b = f.book;
-      films.add(
-          new HiveSection.Film(
-              part(f.solidNode),
-              b.condensedKg * 1000,
-              b.evaporatedKg * 1000,
-              b.drainedKg * 1000,
-              f.filmKg() * 1000,
-              b.condensingS / 3600,
-              b.wetS / 3600,
-              b.firstAtS,
-              b.mostKgS * 3.6e6,
-              b.mostAtS));
-    }
-    return films;
+    return report.films();
   }
 
   /** Ways of heat out of the hive so far: every face, and the air. */
   public List<HiveSection.Way> ways() {
-    List<HiveSection.Way> ways = new ArrayList<>();
-    for (OuterFace f : outer) {
-      ways.add(new HiveSection.Way(part(f.layerNode), f.areaM2, f.outJ, f.sunJ));
-    }
-    ways.add(new HiveSection.Way("air", Double.NaN, ledger.lostAirJ, 0));
-    return ways;
+    return report.ways(ledger.lostAirJ);
   }
 
   /** Air that enters, m³/s of outside air. */
