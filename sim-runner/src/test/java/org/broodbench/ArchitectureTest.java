@@ -40,7 +40,7 @@ class ArchitectureTest {
           Map.entry("plant", Set.of("rig", "sky", "hive", "power", "matter")),
           Map.entry("loop", Set.of("plant", "rig", "sky", "hive", "power", "controller")),
           Map.entry("study", Set.of("loop", "rig", "sky", "hive", "matter")),
-          Map.entry("firmware", Set.of("loop", "controller")),
+          Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "input", Set.of("matter", "sky", "hive", "power", "rig", "controller", "firmware")),
           Map.entry(
@@ -55,6 +55,7 @@ class ArchitectureTest {
           "org.tomlj", Set.of("input"),
           "de.siegmar.fastcsv", Set.of("output"),
           "com.fasterxml.jackson.core", Set.of("input", "output"),
+          "com.fazecast.jSerialComm", Set.of("firmware"),
           "picocli", Set.of("cli"));
 
   /** Exact or whole-number functions; everything else of {@link Math} may differ by machine. */

@@ -19,6 +19,7 @@ import java.util.List;
  * @param notReported fields that the firmware does not report
  * @param resent lines sent again
  * @param chatter lines damaged or none of the protocol's
+ * @param closedLoop both runs of a scenario, or null
  */
 public record ConformReport(
     String target,
@@ -34,7 +35,8 @@ public record ConformReport(
     List<String> missed,
     List<CommandField> notReported,
     long resent,
-    long chatter) {
+    long chatter,
+    ClosedLoop.Result closedLoop) {
   /** No difference and no fault. */
   public boolean equal() {
     return fault == null && finding == null;

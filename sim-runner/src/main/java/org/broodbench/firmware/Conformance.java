@@ -2,6 +2,9 @@ package org.broodbench.firmware;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.broodbench.controller.Settings;
+import org.broodbench.rig.Scenario;
+import org.broodbench.sky.Forcing;
 
 /** Plays vectors to firmware until the first difference, shrinks it and explains it. */
 public final class Conformance {
@@ -14,6 +17,7 @@ public final class Conformance {
   private static final int LATER_VECTORS = 40;
 
   private final Session session;
+  private final Transport.Opener opener;
   private final String target;
   private final RuleCoverage coverage = new RuleCoverage();
   private final List<String> violated = new ArrayList<>();
@@ -21,45 +25,96 @@ public final class Conformance {
   private long steps;
   private Finding finding;
   private FirmwareFault fault;
+  private Boolean failedOff;
+  private ClosedLoop.Result closedLoop;
 
   /**
+   * @param opener opens the same firmware once more, to see a fault line by line
    * @param target what is checked, as the user named it
    */
-  public Conformance(Session session, String target) {
+  public Conformance(Session session, Transport.Opener opener, String target) {
     this.session = session;
+    this.opener = opener;
     this.target = target;
   }
 
-  /** Plays all; never throws for what the firmware does. */
-  public ConformReport check(List<Script> scripts) {
+  /** Plays all until the first difference; never throws for what the firmware does. */
+  public void play(List<Script> scripts) {
+    Script script = null;
     try {
-      for (int i = 0; i < scripts.size(); i++) {
-        Script script = scripts.get(i);
+      for (int i = 0; i < scripts.size() && !over(); i++) {
+        script = scripts.get(i);
         coverage.begin(script.settings());
         Difference difference = session.run(script, Long.MAX_VALUE, coverage);
         steps += session.answered();
         if (difference != null) {
-          explain(script, difference);
+          explain(Reference.record(script, difference.entry() + 1), difference);
           later(scripts.subList(i + 1, scripts.size()));
-          break;
+        } else {
+          vectors++;
         }
-        vectors++;
       }
     } catch (FirmwareFault f) {
-      steps += finding == null ? session.answered() : 0;
       fault = f;
+      if (finding == null) {
+        lookCloser(script);
+      }
     }
-    return report();
   }
 
-  private void explain(Script script, Difference difference) {
-    Script.Fixed vector = Reference.record(script, difference.entry() + 1);
+  /**
+   * Lines that went ahead hide where a fault began: the vector is played once more, a line at a
+   * time.
+   */
+  private void lookCloser(Script script) {
+    long answered = session.answered();
+    if (session.ahead() > 1) {
+      session.close();
+      try (Session again = session.again(opener)) {
+        try {
+          again.run(script, Long.MAX_VALUE);
+        } catch (FirmwareFault f) {
+          fault = f;
+          answered = again.answered();
+          failedOff = again.heaterFailedOff();
+        }
+      } catch (FirmwareFault f) {
+        // what was seen at first stands
+        failedOff = session.heaterFailedOff();
+      }
+    }
+    steps += answered;
+  }
+
+  private boolean over() {
+    return finding != null || fault != null;
+  }
+
+  /** Lets the firmware drive the hive of a scenario, with these settings in both runs. */
+  public void drive(Scenario scenario, Forcing forcing, Settings settings) {
+    if (fault != null) {
+      return;
+    }
+    try {
+      closedLoop = ClosedLoop.of(session, scenario, forcing, settings);
+      steps += closedLoop.entries();
+      failedOff = closedLoop.heaterFailedOff();
+      fault = closedLoop.fault();
+      if (closedLoop.difference() != null && finding == null && fault == null) {
+        explain(closedLoop.vector(), closedLoop.difference());
+      }
+    } catch (FirmwareFault f) {
+      fault = f;
+    }
+  }
+
+  private void explain(Script.Fixed vector, Difference difference) {
     finding = Finding.of(vector, difference, vector, difference, false);
     violated.add(finding.rule());
     if (session.board().ownClock()) {
       return; // its counter cannot be played again
     }
-    boolean quick = session.board().ahead() > 1;
+    boolean quick = session.ahead() > 1;
     Shrinker shrinker =
         new Shrinker(
             session, vector, finding.field(), quick ? SHRINK_ENTRIES : SHRINK_ENTRIES_SLOW);
@@ -74,7 +129,7 @@ public final class Conformance {
   }
 
   private void later(List<Script> scripts) throws FirmwareFault {
-    if (fault != null || session.board().ahead() == 1) {
+    if (fault != null || session.ahead() == 1) {
       return;
     }
     for (Script script : scripts.subList(0, Math.min(LATER_VECTORS, scripts.size()))) {
@@ -89,7 +144,8 @@ public final class Conformance {
     }
   }
 
-  private ConformReport report() {
+  /** What was found. */
+  public ConformReport report() {
     return new ConformReport(
         target,
         session.board(),
@@ -97,14 +153,15 @@ public final class Conformance {
         steps,
         fault == null ? null : fault.kind(),
         fault == null ? null : fault.getMessage(),
-        fault == null ? null : session.heaterFailedOff(),
+        fault == null ? null : failedOff != null ? failedOff : session.heaterFailedOff(),
         finding,
         List.copyOf(violated),
         coverage.exercised(),
         coverage.missed(),
         session.notReported(),
         session.resent(),
-        session.chatter());
+        session.chatter(),
+        closedLoop);
   }
 
   /** The report of firmware that did not even say hello. */
@@ -123,6 +180,7 @@ public final class Conformance {
         List.of(),
         List.of(),
         0,
-        0);
+        0,
+        null);
   }
 }

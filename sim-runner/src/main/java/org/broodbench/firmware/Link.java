@@ -111,6 +111,21 @@ final class Link implements AutoCloseable {
   }
 
   /**
+   * Sends one line at once; for a line that is sent only after the answer to the one before it, so
+   * that there is always room for it.
+   */
+  void sendNow(byte[] bytes) {
+    try {
+      OutputStream out = transport.out();
+      out.write(bytes);
+      out.flush();
+    } catch (IOException e) {
+      // what the reader sees tells how it ended
+      return;
+    }
+  }
+
+  /**
    * The next line without its end, or null when none ended within the time. Its length is {@link
    * #lineLength}.
    *

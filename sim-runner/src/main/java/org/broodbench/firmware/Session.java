@@ -19,7 +19,10 @@ public final class Session implements AutoCloseable {
   private static final int SEND_BYTES = 1 << 14;
   private static final int TRIES = 4;
 
-  /** Ticks of a second for which a silent firmware is watched (see {@link #heaterFailedOff}). */
+  /**
+   * Ticks of a second (or of the time-out, if shorter) for which a silent firmware is watched (see
+   * {@link #heaterFailedOff}).
+   */
   private static final int WATCHED_TICKS = 3;
 
   private static final int WATCHED_TICK_MILLIS = 1000;
@@ -33,6 +36,7 @@ public final class Session implements AutoCloseable {
   private final Link link;
   private final long timeoutMillis;
   private final int paceMillis;
+  private final int mostAhead;
   private final Wire wire = new Wire();
   private final Wire expectedWire = new Wire();
   private final boolean[] reported = new boolean[CommandField.COUNT];
@@ -46,8 +50,10 @@ public final class Session implements AutoCloseable {
   private boolean toldOff;
   private Boolean failedOff;
 
-  private Session(Link link, long timeoutMillis, int paceMillis) throws FirmwareFault {
+  private Session(Link link, long timeoutMillis, int paceMillis, int mostAhead)
+      throws FirmwareFault {
     this.link = link;
+    this.mostAhead = mostAhead;
     this.timeoutMillis = timeoutMillis;
     this.paceMillis = paceMillis;
     Arrays.fill(reported, true);
@@ -69,6 +75,12 @@ public final class Session implements AutoCloseable {
    */
   public static Session open(Transport.Opener opener, long timeoutMillis, int paceMillis)
       throws FirmwareFault {
+    return open(opener, timeoutMillis, paceMillis, Integer.MAX_VALUE);
+  }
+
+  /** The same with at most so many lines ahead. */
+  static Session open(Transport.Opener opener, long timeoutMillis, int paceMillis, int mostAhead)
+      throws FirmwareFault {
     Transport transport;
     try {
       transport = opener.open();
@@ -77,12 +89,17 @@ public final class Session implements AutoCloseable {
     }
     Link link = new Link(transport);
     try {
-      return new Session(link, timeoutMillis, paceMillis);
+      return new Session(link, timeoutMillis, paceMillis, mostAhead);
     } catch (FirmwareFault fault) {
       boolean never = fault.kind() == FirmwareFault.Kind.CRASH && link.neverBegan();
       link.close();
       throw never ? new FirmwareFault(FirmwareFault.Kind.CANNOT_START, fault.getMessage()) : fault;
     }
+  }
+
+  /** The same firmware once more, a line at a time. */
+  Session again(Transport.Opener opener) throws FirmwareFault {
+    return open(opener, timeoutMillis, paceMillis, 1);
   }
 
   /** What the firmware said of itself. */
@@ -93,6 +110,12 @@ public final class Session implements AutoCloseable {
   /** The firmware's own settings where it keeps them, else those of the last vector, or null. */
   public Settings settings() {
     return settings;
+  }
+
+  /** How many lines may be on their way. */
+  int ahead() {
+    boolean quick = link.reliable() && !board.ownClock() && paceMillis == 0;
+    return quick ? Math.min(mostAhead, board.ahead()) : 1;
   }
 
   // ---- one question, one answer ----
@@ -108,7 +131,7 @@ public final class Session implements AutoCloseable {
       if (attempt > 0) {
         resent++;
       }
-      link.send(request, timeoutMillis);
+      link.sendNow(request);
       long until = link.waitedMillis() + timeoutMillis / TRIES;
       while (link.waitedMillis() < until) {
         byte[] line = link.receive(until - link.waitedMillis());
@@ -126,7 +149,8 @@ public final class Session implements AutoCloseable {
           }
           break;
         }
-        if (answer == null && ++junk > CHATTER_LINES) {
+        boolean expectable = answer != null && answer.letter() == 'O';
+        if (!expectable && ++junk > CHATTER_LINES) {
           throw new FirmwareFault(
               FirmwareFault.Kind.NONSENSE,
               "it sent " + CHATTER_LINES + " lines that are not of the protocol");
@@ -216,7 +240,7 @@ public final class Session implements AutoCloseable {
       this.watcher = watcher;
       reference = new Reference(script.settings());
       player = script.play();
-      ahead = link.reliable() && !board.ownClock() && paceMillis == 0 ? board.ahead() : 1;
+      ahead = ahead();
       ticks = new Tick[ahead];
       expected = new int[ahead][];
     }
@@ -231,7 +255,11 @@ public final class Session implements AutoCloseable {
           if (paceMillis > 0) {
             pause();
           }
-          link.send(wire.take(), timeoutMillis);
+          if (ahead == 1) {
+            link.sendNow(wire.take());
+          } else {
+            link.send(wire.take(), timeoutMillis);
+          }
         }
         if (sent == answered) {
           return null;
@@ -281,7 +309,7 @@ public final class Session implements AutoCloseable {
         if (attempt > 0) {
           resent++;
           wire.entry((int) number, ticks[0]);
-          link.send(wire.take(), timeoutMillis);
+          link.sendNow(wire.take());
         }
         long until = link.waitedMillis() + Math.max(1, timeoutMillis / TRIES);
         while (link.waitedMillis() < until) {
@@ -331,9 +359,18 @@ public final class Session implements AutoCloseable {
             throw new FirmwareFault(
                 FirmwareFault.Kind.CRASH, "it began anew by itself after entry " + (answered - 1));
         case 'N' -> refused(answer);
+        case 'B' -> begunAgain(answer);
         case 'C', 'K', 'L', 'T' -> compare(answer, tick, place);
         default -> throw answer.nonsense("no such answer was asked for");
       };
+    }
+
+    /** The second answer to an order to begin that was sent twice. */
+    private Difference begunAgain(Answer answer) throws FirmwareFault {
+      if (answered > 0 || answer.number(0) != runs) {
+        throw answer.nonsense("no such answer was asked for");
+      }
+      return null;
     }
 
     private Difference refused(Answer answer) throws FirmwareFault {
@@ -417,7 +454,9 @@ public final class Session implements AutoCloseable {
     private FirmwareFault silence() {
       boolean half = link.partial();
       boolean talked = junk > 0;
-      watchHeater();
+      if (ahead == 1) {
+        watchHeater();
+      }
       if (half || talked) {
         return new FirmwareFault(
             FirmwareFault.Kind.NONSENSE,
@@ -461,7 +500,7 @@ public final class Session implements AutoCloseable {
    */
   private void watchHeater() {
     toldOff = false;
-    long until = link.waitedMillis() + WATCHED_TICKS * WATCHED_TICK_MILLIS;
+    long until = link.waitedMillis() + WATCHED_TICKS * Math.min(timeoutMillis, WATCHED_TICK_MILLIS);
     try {
       for (int lines = 0; lines < CHATTER_LINES && link.waitedMillis() < until && !toldOff; ) {
         byte[] line = link.receive(until - link.waitedMillis());
@@ -482,6 +521,60 @@ public final class Session implements AutoCloseable {
       return;
     }
     failedOff = toldOff || lastHeater == 0;
+  }
+
+  /** The firmware alone, entry by entry, from power-up; nothing is compared. */
+  final class Conversation {
+    private int number;
+
+    private Conversation(Settings wanted) throws FirmwareFault {
+      begin(wanted);
+    }
+
+    /** Tells one entry; the commands of the firmware, or null after a restart. */
+    int[] tell(Tick tick) throws FirmwareFault {
+      wire.entry(number, tick);
+      byte[] request = wire.take();
+      Answer answer = ask(request, Wire.letter(tick), "entry " + number);
+      while (answer.number(0) < number) {
+        answer = ask(request, Wire.letter(tick), "entry " + number);
+      }
+      if (answer.number(0) != number) {
+        throw answer.nonsense("it answers another entry than " + number);
+      }
+      number++;
+      if (!tick.isStep()) {
+        return null;
+      }
+      if (answer.fields().length != 2 + CommandField.COUNT) {
+        throw answer.nonsense("an answer has " + (2 + CommandField.COUNT) + " fields");
+      }
+      int[] got = new int[CommandField.COUNT];
+      for (CommandField field : CommandField.values()) {
+        int i = field.ordinal();
+        if (answer.fields()[2 + i].equals("-") && !field.output()) {
+          reported[i] = false;
+        } else {
+          got[i] = (int) answer.number(2 + i);
+        }
+      }
+      lastHeater = got[CommandField.HEATER.ordinal()];
+      return got;
+    }
+
+    /** After a fault: whether the heater was seen to be off within three ticks. */
+    boolean watch() {
+      watchHeater();
+      return failedOff;
+    }
+
+    boolean[] reported() {
+      return reported.clone();
+    }
+  }
+
+  Conversation converse(Settings wanted) throws FirmwareFault {
+    return new Conversation(wanted);
   }
 
   /**

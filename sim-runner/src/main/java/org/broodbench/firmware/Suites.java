@@ -2,6 +2,7 @@ package org.broodbench.firmware;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import org.broodbench.controller.Chemistry;
 import org.broodbench.controller.ProbePlace;
 import org.broodbench.controller.Setting;
@@ -9,13 +10,19 @@ import org.broodbench.controller.Settings;
 
 /**
  * The shipped suites: rigs that together fit every optional part and both kinds of battery, each
- * with its own timings and with the shortest, played with jitter and on the dot.
+ * with its own timings, with short ones and with varied settings, played with jitter and on the
+ * dot.
  */
 public final class Suites {
   /** Entries in one vector. */
   static final int STEPS = 2000;
 
-  /** Entries of all vectors of one round over the rigs. */
+  /** From so many entries on, ways to each change come first. */
+  private static final long MANY = 100_000;
+
+  /** Changes of what is shown that are looked for in one rig of the shipped suites. */
+  private static final int CHANGES = 300;
+
   private Suites() {}
 
   private static Settings comb(Chemistry chemistry) {
@@ -132,14 +139,54 @@ public final class Suites {
   }
 
   /**
+   * The same rig with other values for about half of its settings: anywhere in their bounds, or
+   * doubled or halved; only what the core takes. Some delays are then longer than the 60 s that a
+   * gap may count towards a release (rule T3).
+   */
+  static Settings varied(Settings settings, long seed) {
+    Random random = new Random(seed);
+    Settings varied = settings;
+    for (Setting setting : Setting.values()) {
+      boolean flag = setting.low() == 0 && setting.high() == 1;
+      if (random.nextInt(flag ? 6 : 2) > 0) {
+        continue;
+      }
+      int span = setting.high() - setting.low();
+      int value =
+          switch (random.nextInt(flag ? 1 : 3)) {
+            case 0 -> setting.low() + random.nextInt(span + 1);
+            case 1 -> settings.get(setting) / 2;
+            default -> Math.min(setting.high() / 2, settings.get(setting)) * 2;
+          };
+      Settings next = varied.with(setting, value);
+      if (next.problems().isEmpty()) {
+        varied = next;
+      }
+    }
+    return varied;
+  }
+
+  /**
    * Vectors over all rigs until they have about so many entries.
    *
    * @param entries at least one vector a rig is given
    */
   public static List<Script> shipped(long entries) {
     List<Script> scripts = new ArrayList<>();
+    if (entries > MANY) {
+      for (Rig rig : rigs()) {
+        Settings quick = hurried(rig.settings());
+        scripts.addAll(new TransitionWalk(quick).vectors(rig.name(), CHANGES));
+      }
+    }
+    scripts.addAll(wandering(entries));
+    return scripts;
+  }
+
+  private static List<Script> wandering(long entries) {
+    List<Script> scripts = new ArrayList<>();
     long seed = 1;
-    int steps = (int) Math.max(40, Math.min(STEPS, entries / (4L * rigs().size())));
+    int steps = (int) Math.max(40, Math.min(STEPS, entries / (6L * rigs().size())));
     for (long given = 0; given < entries; ) {
       for (Rig rig : rigs()) {
         seed++;
@@ -147,10 +194,17 @@ public final class Suites {
         Settings quick = hurried(rig.settings());
         scripts.add(new WanderingScript(n + ", quick", quick, seed, seed % 3 != 0, steps));
         scripts.add(new WanderingScript(n, rig.settings(), seed, seed % 2 == 0, steps));
-        given += 2L * steps;
+        Settings other = varied(seed % 2 == 0 ? quick : rig.settings(), seed);
+        scripts.add(new WanderingScript(n + ", varied", other, seed, seed % 2 != 0, steps));
+        given += 3L * steps;
       }
     }
     return scripts;
+  }
+
+  /** A script with every entry written out. */
+  public static Script.Fixed asList(Script script) {
+    return script instanceof Script.Fixed fixed ? fixed : Reference.record(script, Long.MAX_VALUE);
   }
 
   /** Vectors for one set of settings, as a board keeps them or a scenario gives them. */
@@ -161,6 +215,21 @@ public final class Suites {
       scripts.add(
           new WanderingScript(name + ", seed " + seed, settings, seed, seed % 2 == 0, steps));
     }
+    return scripts;
+  }
+
+  /**
+   * What is written out for a board: ways to each change for every rig, and short wandering
+   * vectors.
+   *
+   * @param entries about how many wandering entries
+   */
+  public static List<Script> forBoards(long entries) {
+    List<Script> scripts = new ArrayList<>();
+    for (Rig rig : rigs()) {
+      scripts.addAll(new TransitionWalk(hurried(rig.settings())).vectors(rig.name(), 100_000));
+    }
+    scripts.addAll(wandering(entries));
     return scripts;
   }
 }

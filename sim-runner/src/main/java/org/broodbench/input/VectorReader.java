@@ -30,6 +30,9 @@ public final class VectorReader {
     "charger_full", "shore_present", "button", "test_request"
   };
 
+  private record Part(String name, List<Tick> ticks) {}
+
+  private final List<Part> parts = new ArrayList<>();
   private final String file;
   private final List<Problem> problems = new ArrayList<>();
   private final Map<String, Integer> columns = new HashMap<>();
@@ -50,7 +53,7 @@ public final class VectorReader {
    *
    * @throws BadInput with every problem found, at most twenty
    */
-  public static Script.Fixed read(Path path) {
+  public static List<Script> read(Path path) {
     VectorReader reader = new VectorReader(path.toString());
     try {
       return reader.read(Files.readString(path, StandardCharsets.UTF_8));
@@ -60,7 +63,7 @@ public final class VectorReader {
     }
   }
 
-  private Script.Fixed read(String text) {
+  private List<Script> read(String text) {
     for (String row : text.split("\r?\n", -1)) {
       line++;
       cells = row.split(",", -1);
@@ -81,13 +84,27 @@ public final class VectorReader {
             new Problem(file, 0, 0, p.setting(), p.foundText(), p.allowedText(), p.hint()));
       }
     }
-    if (problems.isEmpty() && ticks.isEmpty()) {
+    if (problems.isEmpty() && ticks.isEmpty() && parts.isEmpty()) {
       problem(0, "", "no step", "at least one row 'step'");
     }
     if (!problems.isEmpty()) {
       throw new BadInput(problems);
     }
-    return new Script.Fixed(name.isEmpty() ? file : name, settings, ticks);
+    end("");
+    List<Script> scripts = new ArrayList<>();
+    for (Part part : parts) {
+      scripts.add(new Script.Fixed(part.name(), settings, part.ticks()));
+    }
+    return scripts;
+  }
+
+  /** A vector ends; the next one has this name. */
+  private void end(String nextName) {
+    if (!ticks.isEmpty()) {
+      parts.add(new Part(name.isEmpty() ? file : name, List.copyOf(ticks)));
+    }
+    ticks.clear();
+    name = nextName;
   }
 
   private void problem(int column, String key, String found, String allowed) {
@@ -112,6 +129,7 @@ public final class VectorReader {
       case "setting" -> setting(false);
       case "change" -> setting(true);
       case "columns" -> columns();
+      case "begin" -> end(cell(1));
       case "restart" -> ticks.add(Tick.restart(false));
       case "power_loss" -> ticks.add(Tick.restart(true));
       case "step" -> step();
@@ -120,7 +138,7 @@ public final class VectorReader {
               1,
               "",
               cell(0),
-              "name, place, chemistry, setting, columns, step, restart, power_loss or change");
+              "name, place, chemistry, setting, columns, begin, step, restart, power_loss or change");
     }
   }
 

@@ -5,12 +5,16 @@ import java.util.List;
 import java.util.Locale;
 import org.broodbench.controller.Reason;
 import org.broodbench.firmware.Channel;
+import org.broodbench.firmware.ClosedLoop;
 import org.broodbench.firmware.CommandField;
 import org.broodbench.firmware.ConformReport;
 import org.broodbench.firmware.Difference;
 import org.broodbench.firmware.Finding;
+import org.broodbench.firmware.LogCheck;
+import org.broodbench.firmware.RecordedLog;
 import org.broodbench.firmware.Script;
 import org.broodbench.firmware.Tick;
+import org.broodbench.rig.Requirement;
 
 /** The result of a check of firmware in words. */
 public final class ConformText {
@@ -26,8 +30,37 @@ public final class ConformText {
     if (r.finding() != null) {
       finding(t, r.finding(), shortestFile);
     }
+    if (r.closedLoop() != null) {
+      closedLoop(t, r.closedLoop());
+    }
     if (r.board() != null) {
       statistics(t, r);
+    }
+    return t.toString();
+  }
+
+  /** The check of a recorded log in words. */
+  public static String ofLog(RecordedLog log, LogCheck.Result r, long toleranceMillis) {
+    StringBuilder t = new StringBuilder();
+    LogCheck.Disagreement d = r.finding();
+    t.append(d == null ? "EQUAL: " : "NOT EQUAL: ").append(log.file());
+    t.append(d == null ? " agrees with the reference in each of " : " disagrees after ");
+    t.append(grouped(r.rows())).append(" rows; switches may differ by up to ");
+    t.append(time(toleranceMillis)).append(".\n");
+    t.append("  Compared: ");
+    t.append(String.join(" ", log.fields().stream().map(CommandField::key).toList())).append('\n');
+    t.append("  Heater starts: ").append(r.starts()[0]).append(" in the log, ");
+    t.append(r.starts()[1]).append(" with the reference.\n");
+    if (d != null) {
+      t.append("\nFrom line ").append(d.line()).append(", ").append(time(d.atMillis()));
+      t.append(" after the first row, for ")
+          .append(time(d.lastedMillis()))
+          .append(" at least:\n  ");
+      t.append(d.field().key()).append(": expected ").append(d.field().words(d.expected()));
+      t.append(", the log has ").append(d.field().words(d.got())).append(".\n");
+      t.append("  Rule ").append(d.rule()).append(" of SPEC.md: ").append(d.ruleWords());
+      t.append(". The reference's reason for the heater: ").append(Reason.name(d.reason()));
+      t.append(".\n");
     }
     return t.toString();
   }
@@ -213,6 +246,54 @@ public final class ConformText {
       t.append("  Written: ").append(shortestFile);
       t.append("; play it again with --vectors ").append(shortestFile).append('\n');
     }
+  }
+
+  private static void closedLoop(StringBuilder t, ClosedLoop.Result loop) {
+    t.append("\nThe hive of the scenario, driven by the reference and by the firmware:\n");
+    List<String[]> lines = new ArrayList<>();
+    lines.add(new String[] {"requirement", "limit", "reference", "", "firmware", ""});
+    for (ClosedLoop.Row row : loop.rows()) {
+      Requirement.Kind kind = row.requirement().kind();
+      lines.add(
+          new String[] {
+            kind.key(),
+            (kind.atLeast() ? "at least " : "at most ")
+                + rounded(row.requirement().limit())
+                + " "
+                + kind.unit(),
+            rounded(row.reference()),
+            row.referenceMet() ? "met" : "missed",
+            rounded(row.firmware()),
+            row.firmwareMet() ? "met" : "missed"
+          });
+    }
+    lines.add(
+        new String[] {
+          "heater starts",
+          "",
+          String.valueOf(loop.reference().heaterCommanded().starts()),
+          "",
+          String.valueOf(loop.firmware().heaterCommanded().starts()),
+          ""
+        });
+    lines.add(
+        new String[] {
+          "mean of the brood, degC",
+          "",
+          rounded(loop.reference().brood().meanC()),
+          "",
+          rounded(loop.firmware().brood().meanC()),
+          ""
+        });
+    align(t, lines);
+    if (loop.fault() != null) {
+      t.append("  From the fault on the outputs were held ");
+      t.append(Boolean.TRUE.equals(loop.heaterFailedOff()) ? "off.\n" : "as they were last.\n");
+    }
+  }
+
+  private static String rounded(double value) {
+    return Double.isNaN(value) ? "-" : String.format(Locale.ROOT, "%.2f", value);
   }
 
   private static void statistics(StringBuilder t, ConformReport r) {

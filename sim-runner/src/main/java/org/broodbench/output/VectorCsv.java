@@ -18,8 +18,14 @@ import org.broodbench.firmware.Tick;
 public final class VectorCsv {
   private VectorCsv() {}
 
-  /** The whole file. */
+  /** The whole file with one vector. */
   public static byte[] bytes(Script.Fixed vector) {
+    return bytes(List.of(vector));
+  }
+
+  /** The whole file; every vector has the same settings and begins at power-up. */
+  public static byte[] bytes(List<Script.Fixed> vectors) {
+    Script.Fixed vector = vectors.get(0);
     StringBuilder csv = new StringBuilder();
     csv.append("format,broodbench-vector/1\n");
     csv.append("name,").append(vector.name().replace(",", ";")).append('\n');
@@ -31,9 +37,14 @@ public final class VectorCsv {
       csv.append(vector.settings().get(setting)).append('\n');
     }
     columns(csv);
-    List<int[]> expected = Expected.of(vector);
-    for (int i = 0; i < expected.size(); i++) {
-      row(csv, vector.ticks().get(i), expected.get(i));
+    for (int v = 0; v < vectors.size(); v++) {
+      if (v > 0) {
+        csv.append("begin,").append(vectors.get(v).name().replace(",", ";")).append('\n');
+      }
+      List<int[]> expected = Expected.of(vectors.get(v));
+      for (int i = 0; i < expected.size(); i++) {
+        row(csv, vectors.get(v).ticks().get(i), expected.get(i));
+      }
     }
     return csv.toString().getBytes(StandardCharsets.UTF_8);
   }

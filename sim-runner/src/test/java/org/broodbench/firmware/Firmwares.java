@@ -38,25 +38,36 @@ public final class Firmwares {
 
   /** The C form as shipped, with the command of the documentation. */
   public static Path reference(Path folder) {
-    return changed(folder, "host_main.c", "", "");
+    return changed(folder, "host_main.c");
   }
 
-  /** The C form with a text of one file replaced; the text has to be there. */
-  public static Path changed(Path folder, String name, String right, String wrong) {
+  /**
+   * The C form with texts replaced: a file, then pairs of right and wrong text, maybe another file
+   * with pairs of its own. Every right text has to be there.
+   */
+  public static Path changed(Path folder, String file, String... changes) {
     need("cc");
-    String text = source(name);
-    if (!text.contains(right)) {
-      throw new AssertionError(name + " lacks: " + right);
-    }
     try {
       Path program = Files.createTempFile(folder, "fw", "");
       Path sources = Files.createTempDirectory(folder, "c");
       try (Stream<Path> files = Files.list(SOURCES)) {
-        for (Path file : files.filter(f -> f.toString().matches(".*\\.[ch]")).toList()) {
-          Files.copy(file, sources.resolve(file.getFileName()));
+        for (Path f : files.filter(f -> f.toString().matches(".*\\.[ch]")).toList()) {
+          Files.copy(f, sources.resolve(f.getFileName()));
         }
       }
-      Files.writeString(sources.resolve(name), right.isEmpty() ? text : text.replace(right, wrong));
+      Path name = sources.resolve(file);
+      for (int i = 0; i < changes.length; i += 2) {
+        if (changes[i].matches("\\w+\\.[ch]")) {
+          name = sources.resolve(changes[i]);
+          i--;
+          continue;
+        }
+        String text = Files.readString(name);
+        if (!text.contains(changes[i])) {
+          throw new AssertionError(name + " lacks: " + changes[i]);
+        }
+        Files.writeString(name, text.replace(changes[i], changes[i + 1]));
+      }
       List<String> command = new ArrayList<>(List.of("cc", "-std=c99", "-o", program.toString()));
       try (Stream<Path> files = Files.list(sources)) {
         files.filter(f -> f.toString().endsWith(".c")).forEach(f -> command.add(f.toString()));
