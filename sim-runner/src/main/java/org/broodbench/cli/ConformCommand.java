@@ -272,7 +272,7 @@ final class ConformCommand extends Verb {
 
   private ScenarioWeather weatherOf(Scenario scenario) {
     Path folder = scenarioFile == null ? null : scenarioFile.toAbsolutePath().getParent();
-    return ScenarioWeather.of(scenario, folder, weather);
+    return ScenarioWeather.of(scenario, folder, weather == null ? List.of() : List.of(weather));
   }
 
   // ---- over a link ----
