@@ -1,7 +1,7 @@
 package org.broodbench.power;
 
 /**
- * The common bus: battery behind its resistance, loads of constant power and constant resistance,
+ * The common bus: battery behind its resistance, loads of constant power, current and resistance,
  * sources of constant power and of a current that falls straight with the volts, and a charge
  * control that holds volts and current of the battery below limits. Solved in closed form: V = OCV
  * − I R gives a quadratic in V. Source: Ohm's and Kirchhoff's laws.
@@ -12,6 +12,9 @@ public final class Bus {
 
   /** Loads of constant resistance, as conductance, 1/Ω. */
   public double conductance;
+
+  /** Loads of constant current, A. */
+  public double loadA;
 
   /** Most power of sources that deliver power, W. */
   public double sourceW;
@@ -45,10 +48,10 @@ public final class Bus {
   /** Solves for volts, battery current and the share of the sources that is used. */
   public void solve() {
     double surplusW =
-        sourceW - constantW + ocvV * (sourceA - (sourceFallPerOhm + conductance) * ocvV);
+        sourceW - constantW + ocvV * (sourceA - loadA - (sourceFallPerOhm + conductance) * ocvV);
     double ohm = surplusW > 0 && chargeOhm > 0 ? chargeOhm : this.ohm;
     double a = 1 + ohm * (conductance + sourceFallPerOhm);
-    double e = ocvV + ohm * sourceA;
+    double e = ocvV + ohm * (sourceA - loadA);
     double root = e * e - 4 * a * ohm * (constantW - sourceW);
     brownOut = root < 0;
     if (brownOut) {
@@ -64,7 +67,7 @@ public final class Bus {
     usedShare = 1;
     if (volts > cap) {
       volts = cap;
-      double neededW = constantW + volts * (conductance * volts + (volts - ocvV) / ohm);
+      double neededW = constantW + volts * (loadA + conductance * volts + (volts - ocvV) / ohm);
       double offeredW = sourceW + volts * (sourceA - sourceFallPerOhm * volts);
       usedShare = neededW / offeredW;
     }

@@ -12,11 +12,14 @@ import java.util.List;
  * Without battery on the bus nothing runs: charge controllers do not start without one.
  */
 public final class SupplyChain {
-  /** Change of volts (or watts of wire loss) between two rounds that is no more worth another. */
+  /** Change of mean open-circuit volts between two rounds that is no more worth another. */
   private static final double SETTLED = 1e-12;
 
   /** Current by which a straightened module curve may be off, A; it only shifts the answer. */
   private static final double CURVE_SETTLED_A = 1e-7;
+
+  /** Loss in the wire by which its tangent may be off, W; it only shifts the answer. */
+  private static final double WIRE_SETTLED_W = 1e-7;
 
   private static final int MOST_ROUNDS = 20;
 
@@ -132,8 +135,7 @@ public final class SupplyChain {
     book(trackedW, shoreMostW, in.heater && runs);
     double a = bus.batteryA();
     double dcHeaterA = bussed && !heater.onInverter() ? heaterInputA() : 0;
-    guards.judge(
-        bus.volts(), ocvMidV - a * battery.resistanceOhm(), a, dcHeaterA, collapsed, battery);
+    guards.judge(bus.volts(), bus.volts() + a * leadOhm, a, dcHeaterA, collapsed, battery);
     inverter.judge(bus.volts(), inverterFell);
   }
 
@@ -163,9 +165,9 @@ public final class SupplyChain {
 
   /**
    * Solves the bus with the mean open-circuit volts over the step, which depend a little on the
-   * current themselves, the loss in the wire of a regulated heater, which depends on the volts, and
-   * modules straight on the bus, whose curve is taken as its tangent. Each round shrinks what is
-   * left by a factor of ten to a thousand.
+   * current themselves, the loss in the wire of a regulated heater, and modules straight on the
+   * bus, whose curves are taken as their tangents. Each round shrinks what is left by a factor of
+   * ten to a thousand.
    */
   private void settle(double hours) {
     double baseW =
@@ -176,6 +178,7 @@ public final class SupplyChain {
             + inverter.inputW()
             + regulatedW / spec.wiring().regulatorEfficiency();
     heaterWireW = 0;
+    bus.loadA = 0;
     ocvMidV = battery.meanOcvV(currentBeforeA, hours);
     bus.constantW = baseW;
     boolean direct = bussed && !pv.tracking() && pvMostW > 0;
@@ -197,12 +200,15 @@ public final class SupplyChain {
       }
       double meanV = battery.meanOcvV(bus.batteryA(), hours);
       double change = meanV - ocvMidV;
+      double wireChange = 0;
       if (regulatedW > 0) {
+        // what this solution counted as lost in the wire, and the tangent for the next
+        heaterWireW = bus.constantW - baseW + bus.loadA * bus.volts();
         double a = heaterInputA();
         double wireW = a * a * wireOhm;
-        change += wireW - heaterWireW;
-        heaterWireW = wireW;
-        bus.constantW = baseW + wireW;
+        wireChange = wireW - heaterWireW;
+        bus.loadA = -2 * wireW / bus.volts();
+        bus.constantW = baseW + 3 * wireW;
       }
       boolean straight = true;
       if (direct) {
@@ -210,6 +216,7 @@ public final class SupplyChain {
         double off = array.currentA() - curveA;
         straight = off < CURVE_SETTLED_A && off > -CURVE_SETTLED_A;
       }
+      straight &= wireChange < WIRE_SETTLED_W && wireChange > -WIRE_SETTLED_W;
       if (straight && change < SETTLED && change > -SETTLED) {
         return; // booked with the volts that the current was worked out with
       }

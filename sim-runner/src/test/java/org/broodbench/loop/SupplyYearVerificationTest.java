@@ -41,17 +41,9 @@ class SupplyYearVerificationTest {
             + p.inverterLossJ
             + p.wiringLossJ;
     double chargeAh = p.chargeInAh + p.chargeOutAh + p.chargeLostAh + Math.abs(p.chargeStoredAh);
-    System.out.printf(
-        java.util.Locale.ROOT,
-        "%d days: energy residual %.2e of %.3e J, charge residual %.2e of %.3e Ah%n",
-        days,
-        p.energyResidualJ() / energyJ,
-        energyJ,
-        p.chargeResidualAh() / chargeAh,
-        chargeAh);
     assertTrue(p.heaterJ > 0 && p.chargeInAh > 0 && p.chargeOutAh > 0);
-    assertEquals(0, p.energyResidualJ() / energyJ, 1e-9);
-    assertEquals(0, p.chargeResidualAh() / chargeAh, 1e-9);
+    assertEquals(0, p.energyResidualJ() / energyJ, 1e-9, "of " + energyJ + " J");
+    assertEquals(0, p.chargeResidualAh() / chargeAh, 1e-9, "of " + chargeAh + " Ah");
   }
 
   @Test

@@ -285,6 +285,40 @@ class CutOutTest {
     assertFalse(Chains.cutOut(byHand, "board_low_volts").returnsByItself());
   }
 
+  /** A lead-acid charger on lithium cells: the board stops it, lets go and stops it again. */
+  @Test
+  void aProtectionBoardStopsTooManyVoltsAndTooMuchCurrent() {
+    Chains rig = new Chains();
+    rig.battery =
+        new BatterySpec(
+            Chemistry.LFP,
+            20,
+            12,
+            0.02,
+            0.9,
+            10,
+            15.2,
+            0.99,
+            0.03,
+            600,
+            BatterySpec.Place.OUTDOORS);
+    SupplyChain chain = rig.chain(15);
+    SupplyInputs in = Chains.night(15);
+    in.groupWM2[0] = 800;
+    Chains.pass(chain, in, 4);
+    CutOut high = Chains.cutOut(chain, "board_high_volts");
+    assertTrue(high.trips() > 0, "at " + chain.use().battery().highestV() + " V");
+    assertFalse(chain.dead(), "loads are still fed");
+    Chains strong = new Chains();
+    strong.battery = Chains.battery(Chemistry.LFP, 3, 0.9);
+    SupplyChain small = strong.chain(15);
+    SupplyInputs night = Chains.night(15);
+    night.heater = true; // 3.3 A from a battery that allows 3
+    Chains.pass(small, night, 0.2);
+    CutOut limit = Chains.cutOut(small, "board_current");
+    assertTrue(limit.trips() > 1, "it lets go after its time and trips again");
+  }
+
   @Test
   void aLoadOutputLetsGoAndReturnsAtItsVolts() {
     Chains rig = new Chains();
