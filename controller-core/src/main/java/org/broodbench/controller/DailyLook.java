@@ -11,10 +11,6 @@ final class DailyLook implements Part {
   private int starts;
   private int sheds;
 
-  DailyLook() {
-    reset();
-  }
-
   void step(
       int tripMillis, boolean heaterWasOn, Governing brood, boolean heaterStarted, boolean shed) {
     if (heaterWasOn) {

@@ -24,7 +24,6 @@ final class HeaterEffect implements Part {
     riseCentiK = settings.get(Setting.EFFECT_RISE_CENTI_K);
     aboveCentiK = settings.get(Setting.EFFECT_ABOVE_CENTI_K);
     ratedMilliA = settings.get(Setting.HEATER_RATED_MILLI_A);
-    reset();
   }
 
   void step(

@@ -1,6 +1,9 @@
 package org.broodbench.controller;
 
-/** A part of the core that owns state: it can be put to power-up, written out and read back. */
+/**
+ * A part of the core that owns state: it can be put to power-up, written out and read back. A part
+ * that was just built has to be put to power-up before its first step.
+ */
 interface Part {
   /** Puts the power-up state. */
   void reset();

@@ -29,7 +29,6 @@ final class RelayGuard implements Part {
     this.minOffMillis = minOffMillis;
     this.startsMost = startsMost;
     this.starts = new RollingCount(startsMost > 0 ? START_PLACES : 0, windowMillis);
-    reset();
   }
 
   /** Lets time pass; call once a step before {@link #drive}. */

@@ -47,7 +47,6 @@ final class Shedding implements Part {
       leave[i] = settings.get(SettingsCheck.leave(i, byStateOfCharge));
       enterDelay[i] = new Delay(enterDelayMillis);
     }
-    reset();
   }
 
   /**

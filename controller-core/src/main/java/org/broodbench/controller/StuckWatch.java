@@ -29,7 +29,6 @@ final class StuckWatch implements Part {
     this.otherMoved = new boolean[probes];
     this.stuck = new boolean[probes];
     this.markCentiC = new int[probes * probes];
-    reset();
   }
 
   /** Call after the judges; takes trust away from every stuck probe. */

@@ -31,7 +31,6 @@ final class SupplySelect implements Part {
     preferBattery = settings.is(Setting.SUPPLY_PREFER_BATTERY);
     deadMillis = settings.get(Setting.SUPPLY_DEAD_MILLIS);
     dwellMillis = settings.get(Setting.SUPPLY_DWELL_MILLIS);
-    reset();
   }
 
   /**

@@ -120,6 +120,12 @@ class FanAndButtonRulesTest {
     shed.run(300_000, 1000);
     assertEquals(ShedLevel.HEAT_SHED, shed.out.shedLevel);
     assertFalse(shed.out.fan);
+    // Above set point minus differential, but the thermostat still calls.
+    Bench calling = warm(3200, 1500).untilHeaterOn();
+    brood(calling, 3250);
+    calling.in.humidity.put(900);
+    calling.run(10_000, 1000);
+    assertFalse(calling.out.fan);
     Bench low = warm(3000, 1500);
     low.in.humidity.put(900);
     low.run(10_000, 1000);
