@@ -97,4 +97,25 @@ class ObstaclesVerificationTest {
     }
     assertEquals(0.7 * snowed[0], snowed[3], 1e-9 * snowed[0]);
   }
+
+  /**
+   * The equivalent angle of diffuse light against the integral over the sky that it stands for, and
+   * over the ground for an upright pane. The published fits are good to about a hundredth.
+   */
+  @Test
+  void diffuseLightThroughGlassMatchesTheIntegralOverTheSky() {
+    Cover glass = new Cover(Cover.Law.GLASS, 1);
+    int n = 2000;
+    double through = 0;
+    for (int i = 0; i < n; i++) {
+      double theta = (i + 0.5) / n * StrictMath.PI / 2;
+      double weight = StrictMath.sin(2 * theta) * StrictMath.PI / 2 / n;
+      through += weight * glass.beamShare(StrictMath.cos(theta));
+    }
+    assertEquals(through, glass.skyShare(0), 0.01);
+    // upright, half the hemisphere in front of the pane is sky and half is ground
+    assertEquals(through, glass.skyShare(90), 0.015);
+    assertEquals(through, glass.groundShare(90), 0.015);
+    assertTrue(through > 0.9 && through < 0.97, "through " + through);
+  }
 }
