@@ -88,6 +88,11 @@ final class ReferenceLoop {
     int tickS = rig.controller().tickMillis() / 1000;
     int endS = 86_400 * rig.window().days();
     meanC = new double[hive.temperatures()];
+    int onBeforeS = (int) (Simulation.SWITCHED_ON_BEFORE_MS / 1000) / tickS * tickS;
+    for (int t = -onBeforeS; t < 0; t += tickS) {
+      read();
+      core.step(t * 1000, readings, commands);
+    }
     for (int t = 0; t < endS; t += tickS) {
       read();
       core.step(t * 1000, readings, commands);
