@@ -124,8 +124,15 @@ public final class Session implements AutoCloseable {
     return Board.of(ask(Wire.line("? " + Wire.VERSION), '!', "the hello"));
   }
 
-  /** Asks until the right kind of answer comes or the time is over. */
   private Answer ask(byte[] request, char letter, String what) throws FirmwareFault {
+    return ask(request, letter, what, -1);
+  }
+
+  /**
+   * Asks until the right kind of answer comes or the time is over. With a least number, an answer
+   * that begins with a lower one came late to a line that had been sent twice, and is passed over.
+   */
+  private Answer ask(byte[] request, char letter, String what, int least) throws FirmwareFault {
     int junk = 0;
     for (int attempt = 0; attempt < TRIES; attempt++) {
       if (attempt > 0) {
@@ -140,6 +147,9 @@ public final class Session implements AutoCloseable {
         }
         Answer answer = Answer.of(line, link.lineLength());
         if (answer != null && answer.letter() == letter) {
+          if (least >= 0 && answer.number(0) < least) {
+            continue;
+          }
           return answer;
         }
         if (answer != null && answer.letter() == 'N') {
@@ -176,7 +186,7 @@ public final class Session implements AutoCloseable {
             org.broodbench.controller.Chemistry.AGM);
     Setting[] all = Setting.values();
     for (int first = 0; first < all.length; first += Wire.VALUES_A_LINE) {
-      Answer values = ask(Wire.line("G " + first), 'V', "settings from number " + first);
+      Answer values = ask(Wire.line("G " + first), 'V', "settings from number " + first, first);
       for (int i = first; i < Math.min(first + Wire.VALUES_A_LINE, all.length); i++) {
         found = found.with(all[i], (int) values.number(1 + i - first));
       }
@@ -195,7 +205,7 @@ public final class Session implements AutoCloseable {
         throw new IllegalArgumentException("the board keeps its own settings");
       }
       for (int i = 0; i < Setting.values().length; i += Wire.VALUES_A_LINE) {
-        Answer taken = ask(Wire.settings(wanted, i), 'S', "settings from number " + i);
+        Answer taken = ask(Wire.settings(wanted, i), 'S', "settings from number " + i, i);
         if (taken.number(0) != i) {
           throw taken.nonsense("settings from number " + i + " were sent");
         }
