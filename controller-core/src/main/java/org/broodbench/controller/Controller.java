@@ -257,7 +257,7 @@ public final class Controller {
    */
   public void powerWasLost() {
     heater.relay().open();
-    fan.guard().open();
+    fan.open();
     supply.reset();
   }
 }

@@ -24,6 +24,8 @@ final class FanControl implements Part {
   private final RelayGuard guard;
   private boolean wet;
   private int timedMillis;
+
+  /** What the fan was last wished for while on; none while off (rule F8). */
   private int purpose;
 
   // Of this step only.
@@ -75,10 +77,7 @@ final class FanControl implements Part {
       boolean test) {
     guard.pass(releaseMillis);
     coldShare.step(guard.on(), tripMillis, releaseMillis);
-    purgeShare.step(
-        guard.on() && (purpose == Reason.PURGE || purpose == Reason.TIMED_PURGE),
-        tripMillis,
-        releaseMillis);
+    purgeShare.step(purging(), tripMillis, releaseMillis);
     judgeWet(tripMillis, releaseMillis, humidity);
     boolean hot = cool.step(brood.known(), brood.stopCentiC());
     boolean damp = purge.step(humidity.trusted() && !wet, humidity.value());
@@ -116,7 +115,7 @@ final class FanControl implements Part {
   }
 
   private boolean purging() {
-    return guard.on() && (purpose == Reason.PURGE || purpose == Reason.TIMED_PURGE);
+    return purpose == Reason.PURGE || purpose == Reason.TIMED_PURGE;
   }
 
   private boolean shareLeft(DutyGate gate) {
@@ -153,7 +152,7 @@ final class FanControl implements Part {
 
   /** Cooling is wanted and allowed, or still running: the heater has to stay off (rule F4). */
   boolean holdsHeaterOff() {
-    return coolAsked || (guard.on() && purpose == Reason.COOLING);
+    return coolAsked || purpose == Reason.COOLING;
   }
 
   /**
@@ -161,9 +160,8 @@ final class FanControl implements Part {
    *
    * @param heaterOff the heater was off before this step and is off now
    */
-  boolean drive(boolean heaterOff) {
-    boolean was = guard.on();
-    boolean cooling = wishReason == Reason.COOLING || (was && purpose == Reason.COOLING);
+  void drive(boolean heaterOff) {
+    boolean cooling = wishReason == Reason.COOLING || purpose == Reason.COOLING;
     if (denyReason == Reason.NONE && cooling && !heaterOff) {
       denyReason = Reason.HEATER_FIRST;
     }
@@ -173,7 +171,6 @@ final class FanControl implements Part {
     } else if (wishReason != Reason.NONE) {
       purpose = wishReason;
     }
-    return guard.on();
   }
 
   /** Why the fan runs, or why it does not run though it is wanted (rule F12). */
@@ -197,8 +194,10 @@ final class FanControl implements Part {
     return wet;
   }
 
-  RelayGuard guard() {
-    return guard;
+  /** Opens the relay and starts its minimum off anew. */
+  void open() {
+    guard.open();
+    purpose = Reason.NONE;
   }
 
   @Override

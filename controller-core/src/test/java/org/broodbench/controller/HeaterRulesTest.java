@@ -204,9 +204,10 @@ class HeaterRulesTest {
     bench.in.heaterCurrent.ageMillis = 1001;
     bench.step(2000);
     assertTrue(bench.out.isolation);
-    bench.in.heaterCurrent.ageMillis = 0;
+    bench.in.heaterCurrent.ageMillis = 2000;
     bench.step(1000);
-    assertFalse(bench.out.isolation);
+    assertFalse(bench.out.isolation, "4 s after off less 2 s of age");
+    bench.in.heaterCurrent.ageMillis = 0;
     assertTrue(bench.alarm(Alarm.WELDED));
     bench.press(6000);
     assertFalse(bench.out.isolation);

@@ -302,6 +302,35 @@ class PartsTest {
   }
 
   @Test
+  void aShareLetsARunStartThatStillFits() {
+    DutyGate gate = new DutyGate(300, 1000);
+    gate.step(true, 200, 200);
+    assertTrue(gate.mayStart(100));
+    gate.step(true, 1, 1);
+    assertFalse(gate.mayStart(100));
+    assertTrue(gate.mayRun());
+    gate.step(false, 699, 699);
+    assertFalse(gate.mayStart(100));
+    gate.step(false, 1, 1);
+    assertTrue(gate.mayStart(300));
+  }
+
+  @Test
+  void aRunThatNothingCouldProveProvesNothing() {
+    for (boolean withPan : new boolean[] {false, true}) {
+      HeaterEffect effect = new HeaterEffect(COMB);
+      effect.reset();
+      SampleJudge pan = withPan ? showing(2000) : nothing();
+      effect.step(60_000, false, pan, brood(3000), nothing(), nothing());
+      for (int i = 0; i < 20; i++) {
+        assertFalse(effect.unproven());
+        effect.step(60_000, true, pan, brood(3000), nothing(), nothing());
+      }
+      assertEquals(withPan, effect.unproven());
+    }
+  }
+
+  @Test
   void countsMakeRoomByForgettingTheOldest() {
     RollingCount count = new RollingCount(2, 100);
     count.add();

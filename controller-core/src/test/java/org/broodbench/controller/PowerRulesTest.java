@@ -121,6 +121,30 @@ class PowerRulesTest {
     assertEquals(1, bench.out.shedsInDay);
   }
 
+  /** A heavy load lifts the corrected volts above the leave threshold; raw volts decide. */
+  @Test
+  void standbyIsNotLeftWhileRawVoltsAreAnEmergency() {
+    Bench bench = awake(Bench.combFull().with(Setting.FITTED_PANEL_POWER, true));
+    bench.in.panelPower.put(5000);
+    bench.in.batteryCurrent.put(-60_000);
+    bench.in.battery.put(10_800);
+    bench.run(4_000_000, 1000);
+    assertEquals(12_600, bench.out.correctedMilliV);
+    assertEquals(ShedLevel.STANDBY, bench.out.shedLevel);
+    bench.in.battery.put(10_801);
+    bench.run(1_801_000, 1000);
+    assertEquals(ShedLevel.FAN_SHED, bench.out.shedLevel);
+  }
+
+  @Test
+  void theLowestVoltsInRangeAreAnEmergencyAndNotAMissingBattery() {
+    Bench bench = awake(PLAIN);
+    bench.in.battery.put(6000);
+    bench.step(1000);
+    assertEquals(Commands.SUPPLY_BATTERY, bench.out.supply);
+    assertEquals(ShedLevel.STANDBY, bench.out.shedLevel);
+  }
+
   @Test
   void sunDoesNotFakeRecovery() {
     Bench bench = awake(Bench.combFull());
@@ -340,6 +364,7 @@ class PowerRulesTest {
     int working = bench.out.workingSetPointCentiC;
     bench.in.battery.put(5999);
     bench.step(1000);
+    assertEquals(Reason.SUPPLY, bench.out.heaterReason);
     assertEquals(Commands.SUPPLY_NONE, bench.out.supply);
     assertEquals(ShedLevel.FULL, bench.out.shedLevel);
     assertFalse(bench.out.heater);

@@ -639,7 +639,14 @@ final class SmallModels {
       fan.ask(dt, dt, brood, outdoor, humidity, low, block, false);
       boolean heaterWas = aux[0] == 1;
       boolean heater = wantsHeat && !fan.holdsHeaterOff();
-      boolean on = fan.drive(!heaterWas && !heater);
+      fan.drive(!heaterWas && !heater);
+      boolean on = fan.on();
+      boolean coolingAllowed =
+          broodC != null
+              && broodC >= 3700
+              && block == Reason.NONE
+              && (outdoorC == null || outdoorC == 1100);
+      assertFalse(coolingAllowed && heater, "F4: the heater stands in the way of cooling");
       aux[0] = heater ? 1 : 0;
       if (on) {
         assertEquals(Reason.NONE, block, "F11: runs though blocked");

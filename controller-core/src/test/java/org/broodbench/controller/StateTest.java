@@ -22,7 +22,11 @@ class StateTest {
 
   /** A controller that has seen a little of everything. */
   private static Controller busy(long seed) {
-    Controller controller = new Controller(Rigs.of(1));
+    return busy(seed, 1);
+  }
+
+  private static Controller busy(long seed, int rig) {
+    Controller controller = new Controller(Rigs.of(rig));
     RandomReadings random = new RandomReadings(new Random(seed));
     Commands out = new Commands();
     int now = 0;
@@ -54,7 +58,7 @@ class StateTest {
   @Test
   void anyDamagedWordIsRefusedAndLeavesPowerUpState() {
     int[] powerUp = words(new Controller(Rigs.of(1)));
-    int[] words = words(busy(3));
+    int[] words = words(busy(3, 1));
     Controller other = new Controller(Rigs.of(1));
     for (int i = 0; i < words.length; i++) {
       int[] damaged = words.clone();
@@ -63,6 +67,36 @@ class StateTest {
       assertFalse(other.restore(damaged), "word " + i);
       assertArrayEquals(powerUp, words(other));
     }
+  }
+
+  @Test
+  void refusalClearsEveryPart() {
+    for (int seed = 1; seed < 25; seed++) {
+      int rig = seed % 4;
+      int[] powerUp = words(new Controller(Rigs.of(rig)));
+      Controller controller = busy(seed, rig);
+      assertFalse(controller.restore(new int[0]));
+      assertArrayEquals(powerUp, words(controller), "seed " + seed);
+    }
+  }
+
+  @Test
+  void aStateSavedUnderALongerPeriodStartsTheShorterOne() {
+    Settings settings = Bench.combFull().with(Setting.PURGE_TIMED_EVERY_MILLIS, 40_000_000);
+    Bench bench = new Bench(settings).step(0).run(1_000_000, 1000);
+    int[] words = words(bench.controller);
+    Bench other = new Bench(settings.with(Setting.PURGE_TIMED_EVERY_MILLIS, 1_000_000));
+    other.in.broodA.put(3350);
+    other.in.broodB.put(3350);
+    other.in.outdoor.put(1500);
+    assertTrue(other.controller.restore(words));
+    other.step(0).run(200_000, 1000);
+    int on = 0;
+    for (int s = 0; s < 1000; s++) {
+      other.step(1000);
+      on += other.out.fan ? 1 : 0;
+    }
+    assertEquals(60, on);
   }
 
   @Test
@@ -160,6 +194,7 @@ class StateTest {
     dark.controller.powerWasLost();
     dark.step(0);
     assertFalse(dark.out.heater);
+    assertEquals(Reason.NONE, dark.out.heaterStopReason, "no permit was lost");
     assertEquals(300_000, dark.out.minOffRemainingMillis);
     dark.run(299_000, 1000);
     assertFalse(dark.out.heater);
