@@ -241,5 +241,6 @@ bb_flag bb_controller_restore(bb_controller *c, const int32_t *words) {
 void bb_controller_power_was_lost(bb_controller *c) {
   bb_relay_open(&c->heater.relay, c->settings[BB_RELAY_MIN_OFF_MILLIS]);
   bb_relay_open(&c->fan.guard, c->settings[BB_FAN_MIN_OFF_MILLIS]);
+  c->fan.purpose = BB_REASON_NONE;
   bb_supply_reset(&c->supply, c->settings);
 }

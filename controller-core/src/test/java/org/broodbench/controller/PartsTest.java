@@ -72,6 +72,18 @@ class PartsTest {
   }
 
   @Test
+  void theRemainderIsDroppedWhenTheTargetIsReached() {
+    HeatDemand demand = new HeatDemand(100, 200, 1800, 3_600_000);
+    demand.step(0, 0, true, brood(2000), 2101);
+    demand.step(18_500, 18_500, true, brood(2000), 2101);
+    assertEquals(2101, demand.workingCentiC());
+    demand.step(17_500, 17_500, true, brood(2000), 2102);
+    assertEquals(2101, demand.workingCentiC());
+    demand.step(500, 500, true, brood(2000), 2102);
+    assertEquals(2102, demand.workingCentiC());
+  }
+
+  @Test
   void targetsFollowTheLevel() {
     Settings settings =
         COMB.with(Setting.HEAT_SOAK_CENTI_K, 50).with(Setting.HEAT_SURVIVAL_CENTI_C, 1800);

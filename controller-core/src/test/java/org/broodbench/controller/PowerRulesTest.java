@@ -131,6 +131,7 @@ class PowerRulesTest {
     bench.run(4_000_000, 1000);
     assertEquals(12_600, bench.out.correctedMilliV);
     assertEquals(ShedLevel.STANDBY, bench.out.shedLevel);
+    assertEquals(1, bench.out.shedsInDay, "not left for a moment");
     bench.in.battery.put(10_801);
     bench.run(1_801_000, 1000);
     assertEquals(ShedLevel.FAN_SHED, bench.out.shedLevel);
