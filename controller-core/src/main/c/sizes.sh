@@ -49,3 +49,12 @@ measure arm-none-eabi "Cortex-M0+" -mcpu=cortex-m0plus -mthumb
 measure arm-none-eabi "Cortex-M4" -mcpu=cortex-m4 -mthumb
 measure avr "ATmega1284P" -mmcu=atmega1284p
 measure avr "ATmega328P" -mmcu=atmega328p
+
+# the whole sketch with stubbed drivers, linked
+if command -v avr-gcc >/dev/null 2>&1; then
+  for file in $core bb_settings bb_link board/board_sketch board/board_stub; do
+    avr-gcc -mmcu=atmega1284p -std=c99 -Os -ffunction-sections -c "$here/$file.c" -o "$work/$(basename "$file").sketch.o"
+  done
+  avr-gcc -mmcu=atmega1284p -Wl,--gc-sections -o "$work/sketch" "$work"/*.sketch.o
+  avr-size "$work/sketch" | awk 'NR == 2 { print "ATmega1284P: board sketch linked, " $1 + $2 " bytes of flash, " $2 + $3 " of RAM" }'
+fi

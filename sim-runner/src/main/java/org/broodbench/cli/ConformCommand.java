@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.broodbench.controller.Settings;
+import org.broodbench.firmware.Channel;
 import org.broodbench.firmware.ClosedLoop;
 import org.broodbench.firmware.ConformReport;
 import org.broodbench.firmware.Conformance;
@@ -287,7 +288,7 @@ final class ConformCommand extends Verb {
       if (session.board().fixed()) {
         settings = session.settings();
       }
-      conformance.play(given.isEmpty() ? suites(settings) : given);
+      conformance.play(given.isEmpty() ? suites(settings, !session.board().fixed()) : given);
       if (found != null) {
         Forcing forcing = found.forcing(Plant.planes(found.scenario()));
         conformance.drive(found.scenario(), forcing, settings);
@@ -309,14 +310,14 @@ final class ConformCommand extends Verb {
   }
 
   /** For settings that are given, else over all rigs. */
-  private List<Script> suites(Settings settings) {
+  private List<Script> suites(Settings settings, boolean keyed) {
     long entries =
         ticks != null
             ? ticks
             : serial != null ? SERIAL_TICKS : settings != null ? SCENARIO_TICKS : DEFAULT_TICKS;
     return settings == null
         ? Suites.shipped(entries)
-        : Suites.of("these settings", settings, entries);
+        : Suites.of("these settings", settings, entries, keyed);
   }
 
   private String write(Script.Fixed vector) {
@@ -337,6 +338,7 @@ final class ConformCommand extends Verb {
   private int overLog() {
     RecordedLog recorded = LogReader.read(log);
     Scenario scenario = scenario(List.of());
+    List<Channel> missing = recorded.missing(scenario.controller().settings());
     long tolerance = (long) (toleranceS * 1000);
     LogCheck.Result result =
         new LogCheck(
@@ -346,8 +348,8 @@ final class ConformCommand extends Verb {
         .out()
         .print(
             json
-                ? ConformJson.ofLog(recorded, result, tolerance)
-                : ConformText.ofLog(recorded, result, tolerance));
+                ? ConformJson.ofLog(recorded, result, tolerance, missing)
+                : ConformText.ofLog(recorded, result, tolerance, missing));
     return result.equal() ? 0 : 1;
   }
 

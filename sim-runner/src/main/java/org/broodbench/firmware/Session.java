@@ -293,6 +293,7 @@ public final class Session implements AutoCloseable {
         expected[place] = CommandField.values(reference.play(tick));
       }
       wire.entry((int) sent, tick);
+      keyed(tick);
       sent++;
     }
 
@@ -490,6 +491,13 @@ public final class Session implements AutoCloseable {
     return shown;
   }
 
+  /** After a change of a setting the firmware has to be given all of them anew. */
+  private void keyed(Tick tick) {
+    if (tick.kind() == Tick.Kind.SETTING) {
+      settings = null;
+    }
+  }
+
   private Difference heaterTold(Answer answer) throws FirmwareFault {
     lastHeater = (int) answer.number(0);
     toldOff = lastHeater == 0;
@@ -544,6 +552,7 @@ public final class Session implements AutoCloseable {
     /** Tells one entry; the commands of the firmware, or null after a restart. */
     int[] tell(Tick tick) throws FirmwareFault {
       wire.entry(number, tick);
+      keyed(tick);
       byte[] request = wire.take();
       Answer answer = ask(request, Wire.letter(tick), "entry " + number);
       while (answer.number(0) < number) {

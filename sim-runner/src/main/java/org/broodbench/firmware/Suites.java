@@ -192,10 +192,10 @@ public final class Suites {
         seed++;
         String n = rig.name() + ", seed " + seed;
         Settings quick = hurried(rig.settings());
-        scripts.add(new WanderingScript(n + ", quick", quick, seed, seed % 3 != 0, steps));
-        scripts.add(new WanderingScript(n, rig.settings(), seed, seed % 2 == 0, steps));
+        scripts.add(new WanderingScript(n + ", quick", quick, seed, seed % 3 != 0, steps, true));
+        scripts.add(new WanderingScript(n, rig.settings(), seed, seed % 2 == 0, steps, true));
         Settings other = varied(seed % 2 == 0 ? quick : rig.settings(), seed);
-        scripts.add(new WanderingScript(n + ", varied", other, seed, seed % 2 != 0, steps));
+        scripts.add(new WanderingScript(n + ", varied", other, seed, seed % 2 != 0, steps, true));
         given += 3L * steps;
       }
     }
@@ -207,13 +207,18 @@ public final class Suites {
     return script instanceof Script.Fixed fixed ? fixed : Reference.record(script, Long.MAX_VALUE);
   }
 
-  /** Vectors for one set of settings, as a board keeps them or a scenario gives them. */
-  public static List<Script> of(String name, Settings settings, long entries) {
+  /**
+   * Vectors for one set of settings, as a board keeps them or a scenario gives them.
+   *
+   * @param keyed settings change now and then
+   */
+  public static List<Script> of(String name, Settings settings, long entries, boolean keyed) {
     List<Script> scripts = new ArrayList<>();
     int steps = (int) Math.max(40, Math.min(STEPS, entries / 8));
     for (long given = 0, seed = 1; given < entries; given += steps, seed++) {
       scripts.add(
-          new WanderingScript(name + ", seed " + seed, settings, seed, seed % 2 == 0, steps));
+          new WanderingScript(
+              name + ", seed " + seed, settings, seed, seed % 2 == 0, steps, keyed));
     }
     return scripts;
   }

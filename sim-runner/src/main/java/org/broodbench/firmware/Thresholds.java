@@ -160,6 +160,26 @@ final class Thresholds {
     return Math.max(0, near(random, get(SHED_PERMILLE[random.nextInt(SHED_PERMILLE.length)])));
   }
 
+  /** Around the way into standby and out of it. */
+  int lowVolts(Random random) {
+    return near(
+        random,
+        get(Setting.SHED_STANDBY_ENTER_MILLI_V) - 200,
+        get(Setting.SHED_STANDBY_LEAVE_MILLI_V),
+        get(Setting.SHED_STANDBY_LEAVE_MILLI_V) + 200);
+  }
+
+  /** The same for state of charge. */
+  int lowCharge(Random random) {
+    return Math.max(
+        0,
+        near(
+            random,
+            get(Setting.SHED_STANDBY_ENTER_PERMILLE) - 20,
+            get(Setting.SHED_STANDBY_LEAVE_PERMILLE),
+            get(Setting.SHED_STANDBY_LEAVE_PERMILLE) + 20));
+  }
+
   int batteryCurrent(Random random) {
     return near(
         random,

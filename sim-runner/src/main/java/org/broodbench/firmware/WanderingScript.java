@@ -15,8 +15,10 @@ import org.broodbench.controller.Settings;
  * @param seed of all chance
  * @param exact ticks without jitter, so that delays end on the dot
  * @param steps how many entries
+ * @param keyed settings change now and then; not for a board that keeps its own
  */
-record WanderingScript(String name, Settings settings, long seed, boolean exact, int steps)
+record WanderingScript(
+    String name, Settings settings, long seed, boolean exact, int steps, boolean keyed)
     implements Script {
   private static final int[] TICKS = {100, 1000, 5000, 20_000, 60_000, 60_000};
   private static final int[] LEAPS = {
@@ -37,6 +39,18 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
     private final boolean calm = random.nextBoolean();
     private final boolean fullPan = random.nextInt(4) == 0;
     private final boolean still = random.nextInt(3) == 0;
+
+    /** Readings stay where they are between picks, so that they meet thresholds exactly. */
+    private final boolean linger = random.nextInt(3) == 0;
+
+    /** Warm enough inside and out for the fan to purge. */
+    private final boolean airing = random.nextInt(4) == 0;
+
+    private final boolean lowBattery = random.nextInt(4) == 0;
+
+    /** Currents and power come and go, mostly for less than trust needs. */
+    private final boolean flicker = random.nextInt(4) == 0;
+
     private int now = random.nextInt();
     private int left = steps;
     private int tick = 1000;
@@ -50,7 +64,8 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
     private int milliA = -500;
     private boolean frozen;
     private boolean burnt;
-    private boolean welded;
+    private boolean welded = random.nextInt(6) == 0;
+    private Settings keyedIn = settings;
     private Sample lost;
     private int lostFor;
     private int buttonFor;
@@ -69,10 +84,16 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
       if (left-- <= 0) {
         return null;
       }
-      if (chance(700)) {
+      if (!first && chance(700)) {
         return Tick.restart(random.nextBoolean());
       }
-      if (!first) {
+      Tick change = keyed && !first && chance(900) ? change() : null;
+      if (change != null) {
+        return change;
+      }
+      if (first) {
+        begin();
+      } else {
         now += time();
       }
       first = false;
@@ -81,6 +102,34 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
       faults();
       switches();
       return Tick.step(now, in);
+    }
+
+    /** Not every power-up finds a calm hive. */
+    private void begin() {
+      in.shorePresent = chance(4);
+      in.chargerFull = chance(6);
+      in.testRequest = chance(4);
+      buttonFor = chance(8) ? 3 : 0;
+      if (chance(3)) {
+        milliV = near.volts(random);
+        charge = near.charge(random);
+        outdoorC = near.outdoor(random, broodC, panC);
+      }
+    }
+
+    /** Another value for a setting, if the core takes it. */
+    private Tick change() {
+      Setting setting = Setting.values()[random.nextInt(Setting.values().length)];
+      int value =
+          chance(2)
+              ? settings.get(setting)
+              : setting.low() + random.nextInt(setting.high() - setting.low() + 1);
+      Settings next = keyedIn.with(setting, value);
+      if (!next.problems().isEmpty()) {
+        return null;
+      }
+      keyedIn = next;
+      return Tick.setting(setting, value);
     }
 
     private int time() {
@@ -98,19 +147,19 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
 
     private void temperatures(Commands last) {
       int most = Math.max(1, tick / 500);
-      if (chance(still ? 60 : 150)) {
+      if (chance(still || linger ? 60 : 150)) {
         broodC = near.brood(random);
-      } else {
+      } else if (!linger) {
         int target = broodTarget(last);
         broodC += Integer.signum(target - broodC) * random.nextInt(most + 1);
       }
-      if (!burnt && chance(250)) {
+      if (!burnt && chance(linger ? 40 : 250)) {
         panC = near.pan(random, broodC, outdoorC);
-      } else {
+      } else if (!linger || last.heater) {
         panC += Integer.signum(panTarget(last) - panC) * random.nextInt(3 * most + 1);
       }
       if (chance(100)) {
-        outdoorC = near.outdoor(random, broodC, panC);
+        outdoorC = airing && chance(2) ? 1800 : near.outdoor(random, broodC, panC);
       }
       if (chance(60)) {
         permille = near.humidity(random);
@@ -135,6 +184,9 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
         return 1500;
       }
       int set = settings.get(Setting.HEAT_SET_POINT_CENTI_C);
+      if (airing) {
+        return set + 50;
+      }
       return last.heater
           ? set + 600
           : last.fan ? set - 800 : summer ? set + 600 : calm ? set - 1300 : set - 300;
@@ -154,10 +206,10 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
 
     private void power(Commands last) {
       if (chance(100)) {
-        milliV = near.volts(random);
+        milliV = lowBattery && chance(2) ? near.lowVolts(random) : near.volts(random);
       }
       if (chance(100)) {
-        charge = near.charge(random);
+        charge = lowBattery && chance(2) ? near.lowCharge(random) : near.charge(random);
       }
       if (chance(80)) {
         milliA = near.batteryCurrent(random);
@@ -175,6 +227,13 @@ record WanderingScript(String name, Settings settings, long seed, boolean exact,
     }
 
     private void faults() {
+      if (flicker) {
+        for (Sample sample : new Sample[] {in.batteryCurrent, in.heaterCurrent, in.panelPower}) {
+          if (chance(5)) {
+            sample.clear();
+          }
+        }
+      }
       if (lostFor > 0) {
         lostFor--;
       } else if (chance(120)) {

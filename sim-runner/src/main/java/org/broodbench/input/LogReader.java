@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.broodbench.controller.Readings;
 import org.broodbench.firmware.Channel;
 import org.broodbench.firmware.CommandField;
@@ -83,7 +84,8 @@ public final class LogReader {
     if (!problems.isEmpty()) {
       throw new BadInput(problems);
     }
-    return new RecordedLog(file, List.copyOf(fields), List.copyOf(rows));
+    return new RecordedLog(
+        file, List.copyOf(fields), Set.copyOf(channels.keySet()), List.copyOf(rows));
   }
 
   private void problem(int column, String key, String found, String allowed) {

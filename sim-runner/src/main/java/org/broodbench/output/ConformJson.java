@@ -3,6 +3,7 @@ package org.broodbench.output;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.broodbench.firmware.Channel;
 import org.broodbench.firmware.ClosedLoop;
 import org.broodbench.firmware.CommandField;
 import org.broodbench.firmware.ConformReport;
@@ -25,7 +26,8 @@ public final class ConformJson {
   }
 
   /** The check of a recorded log. */
-  public static String ofLog(RecordedLog log, LogCheck.Result r, long toleranceMillis) {
+  public static String ofLog(
+      RecordedLog log, LogCheck.Result r, long toleranceMillis, List<Channel> missing) {
     return JsonText.object(
         json -> {
           json.text("format", "broodbench-conform/1").flag("equal", r.equal());
@@ -50,6 +52,7 @@ public final class ConformJson {
           json.whole("tolerance_ms", toleranceMillis)
               .whole("log_heater_starts", r.starts()[0])
               .whole("reference_heater_starts", r.starts()[1])
+              .texts("missing_readings", missing.stream().map(Channel::key).toList())
               .texts("compared", log.fields().stream().map(CommandField::key).toList());
         });
   }

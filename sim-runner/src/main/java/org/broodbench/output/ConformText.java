@@ -40,7 +40,8 @@ public final class ConformText {
   }
 
   /** The check of a recorded log in words. */
-  public static String ofLog(RecordedLog log, LogCheck.Result r, long toleranceMillis) {
+  public static String ofLog(
+      RecordedLog log, LogCheck.Result r, long toleranceMillis, List<Channel> missing) {
     StringBuilder t = new StringBuilder();
     LogCheck.Disagreement d = r.finding();
     t.append(d == null ? "EQUAL: " : "NOT EQUAL: ").append(log.file());
@@ -49,6 +50,11 @@ public final class ConformText {
     t.append(time(toleranceMillis)).append(".\n");
     t.append("  Compared: ");
     t.append(String.join(" ", log.fields().stream().map(CommandField::key).toList())).append('\n');
+    if (!missing.isEmpty()) {
+      t.append(
+          "  The settings expect readings that the log lacks, which may explain a difference: ");
+      t.append(String.join(" ", missing.stream().map(Channel::key).toList())).append('\n');
+    }
     t.append("  Heater starts: ").append(r.starts()[0]).append(" in the log, ");
     t.append(r.starts()[1]).append(" with the reference.\n");
     if (d != null) {

@@ -202,7 +202,7 @@ class LinkFaultsTest {
       assertEquals(
           240_000, session.settings().get(org.broodbench.controller.Setting.RELAY_MIN_OFF_MILLIS));
       Conformance conformance = new Conformance(session, opener, "fixed");
-      conformance.play(Suites.of("own", session.settings(), 20_000));
+      conformance.play(Suites.of("own", session.settings(), 20_000, false));
       assertTrue(conformance.report().equal());
     }
   }

@@ -55,7 +55,9 @@ class MutantCampaignTest {
     Workshop workshop = new Workshop(folder);
     TreeMap<Fate, Integer> fates = new TreeMap<>();
     StringBuilder log = new StringBuilder();
-    for (int i = 0; i < mutants.size(); i += every) {
+    for (int i = Integer.getInteger("broodbench.mutants.first", 0);
+        i < mutants.size();
+        i += every) {
       Mutants.Mutant mutant = mutants.get(i);
       Fate fate = fate(workshop, mutant, suites);
       fates.merge(fate, 1, Integer::sum);
