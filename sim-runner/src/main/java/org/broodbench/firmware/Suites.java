@@ -23,6 +23,9 @@ public final class Suites {
   /** Changes of what is shown that are looked for in one rig of the shipped suites. */
   private static final int CHANGES = 300;
 
+  private static final int POWER_UPS = 300;
+  private static final int POWER_UP_STEPS = 80;
+
   private Suites() {}
 
   private static Settings comb(Chemistry chemistry) {
@@ -123,6 +126,11 @@ public final class Suites {
         .with(Setting.FAN_COLD_WINDOW_MILLIS, 60_000)
         .with(Setting.FAN_MIN_ON_MILLIS, 5000)
         .with(Setting.FAN_MIN_OFF_MILLIS, 10_000)
+        .with(
+            Setting.FAN_OFF_CENTI_C,
+            settings.get(Setting.HEAT_SET_POINT_CENTI_C)
+                + settings.get(Setting.HEAT_SOAK_CENTI_K)
+                + 50)
         .with(Setting.PURGE_ON_MILLIS, 20_000)
         .with(Setting.PURGE_WINDOW_MILLIS, 60_000)
         .with(Setting.PURGE_WET_MILLIS, 60_000)
@@ -145,7 +153,7 @@ public final class Suites {
    */
   static Settings varied(Settings settings, long seed) {
     Random random = new Random(seed);
-    Settings varied = settings;
+    Settings varied = seed % 3 == 0 ? settings.with(Setting.TRUST_GAIN_MILLIS, 150_000) : settings;
     for (Setting setting : Setting.values()) {
       boolean flag = setting.low() == 0 && setting.high() == 1;
       if (random.nextInt(flag ? 6 : 2) > 0) {
@@ -178,8 +186,21 @@ public final class Suites {
         Settings quick = hurried(rig.settings());
         scripts.addAll(new TransitionWalk(quick).vectors(rig.name(), CHANGES));
       }
+      scripts.addAll(powerUps());
     }
     scripts.addAll(wandering(entries));
+    return scripts;
+  }
+
+  /** Many short vectors: what the one before left behind must not be seen after a power-up. */
+  private static List<Script> powerUps() {
+    List<Script> scripts = new ArrayList<>();
+    for (int seed = 1_000_001; seed <= 1_000_000 + POWER_UPS; seed++) {
+      Rig rig = rigs().get(seed % rigs().size());
+      Settings settings = seed % 4 == 0 ? rig.settings() : hurried(rig.settings());
+      String name = rig.name() + ", power-up, seed " + seed;
+      scripts.add(new WanderingScript(name, settings, seed, seed % 2 == 0, POWER_UP_STEPS, true));
+    }
     return scripts;
   }
 

@@ -80,7 +80,7 @@ final class Thresholds {
         get(Setting.ALARM_BROOD_HIGH_CENTI_C));
   }
 
-  int pan(Random random, int broodC, int outdoorC) {
+  int pan(Random random, int stopC, int outdoorC) {
     int fallback = get(Setting.FALLBACK_PAN_CENTI_C);
     int limit = get(Setting.LIMIT_PAN_CENTI_C);
     int effect = get(Setting.EFFECT_ABOVE_CENTI_K);
@@ -93,13 +93,16 @@ final class Thresholds {
         limit,
         limit - get(Setting.LIMIT_PAN_DIFFERENTIAL_CENTI_K),
         get(Setting.LIMIT_PAN_TRIP_CENTI_C),
-        broodC + effect,
+        stopC + effect,
+        stopC + effect,
+        stopC + effect,
         outdoorC + effect,
-        broodC + weldAbove(),
+        stopC + weldAbove(),
+        stopC + weldAbove(),
         outdoorC + weldAbove());
   }
 
-  int outdoor(Random random, int broodC, int panC) {
+  int outdoor(Random random, int stopC, int panC) {
     return near(
         random,
         -1500,
@@ -107,8 +110,8 @@ final class Thresholds {
         get(Setting.PURGE_OUTDOOR_CENTI_C),
         get(Setting.PURGE_OUTDOOR_CENTI_C),
         2500,
-        broodC,
-        broodC - get(Setting.FAN_OUTDOOR_CENTI_K),
+        stopC,
+        stopC - get(Setting.FAN_OUTDOOR_CENTI_K),
         panC - weldAbove(),
         panC - get(Setting.EFFECT_ABOVE_CENTI_K));
   }

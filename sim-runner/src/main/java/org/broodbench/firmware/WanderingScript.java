@@ -63,7 +63,7 @@ record WanderingScript(
     private int charge = 900;
     private int milliA = -500;
     private boolean frozen;
-    private boolean burnt;
+    private boolean burnt = linger && random.nextInt(3) == 0;
     private boolean welded = random.nextInt(6) == 0;
     private Settings keyedIn = settings;
     private Sample lost;
@@ -111,6 +111,9 @@ record WanderingScript(
       in.testRequest = chance(4);
       buttonFor = chance(8) ? 3 : 0;
       if (chance(3)) {
+        broodC = near.brood(random);
+      }
+      if (chance(3)) {
         milliV = near.volts(random);
         charge = near.charge(random);
         outdoorC = near.outdoor(random, broodC, panC);
@@ -119,7 +122,10 @@ record WanderingScript(
 
     /** Another value for a setting, if the core takes it. */
     private Tick change() {
-      Setting setting = Setting.values()[random.nextInt(Setting.values().length)];
+      Setting setting =
+          chance(8)
+              ? Setting.PURGE_TIMED_EVERY_MILLIS
+              : Setting.values()[random.nextInt(Setting.values().length)];
       int value =
           chance(2)
               ? settings.get(setting)
@@ -140,7 +146,9 @@ record WanderingScript(
         return pick(LEAPS);
       }
       if (chance(60)) {
-        return near.time(random);
+        // on the dot means that a delay can end exactly: no odd millisecond in the whole vector
+        int around = near.time(random);
+        return exact ? (around + 50) / 100 * 100 : around;
       }
       return exact ? tick : tick + random.nextInt(1 + tick / 10);
     }
@@ -153,13 +161,13 @@ record WanderingScript(
         int target = broodTarget(last);
         broodC += Integer.signum(target - broodC) * random.nextInt(most + 1);
       }
-      if (!burnt && chance(linger ? 40 : 250)) {
-        panC = near.pan(random, broodC, outdoorC);
-      } else if (!linger || last.heater) {
+      if ((linger || !burnt) && chance(linger ? 40 : 250)) {
+        panC = near.pan(random, stop(last), outdoorC);
+      } else if (!linger || last.heater && !burnt) {
         panC += Integer.signum(panTarget(last) - panC) * random.nextInt(3 * most + 1);
       }
       if (chance(100)) {
-        outdoorC = airing && chance(2) ? 1800 : near.outdoor(random, broodC, panC);
+        outdoorC = airing && chance(2) ? 1800 : near.outdoor(random, stop(last), panC);
       }
       if (chance(60)) {
         permille = near.humidity(random);
@@ -177,6 +185,13 @@ record WanderingScript(
       in.outdoor.put(outdoorC);
       in.humidity.put(permille);
       in.batteryTemperature.put(outdoorC);
+    }
+
+    /** The temperature that pan and outdoors are compared with. */
+    private int stop(Commands last) {
+      return last.governingHighCentiC == Commands.NO_TEMPERATURE
+          ? broodC
+          : last.governingHighCentiC;
     }
 
     private int broodTarget(Commands last) {
@@ -230,6 +245,11 @@ record WanderingScript(
       if (flicker) {
         for (Sample sample : new Sample[] {in.batteryCurrent, in.heaterCurrent, in.panelPower}) {
           if (chance(5)) {
+            sample.clear();
+          }
+        }
+        for (Sample sample : new Sample[] {in.pan, in.outdoor, in.humidity}) {
+          if (chance(9)) {
             sample.clear();
           }
         }
