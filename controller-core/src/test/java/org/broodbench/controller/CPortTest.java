@@ -69,7 +69,11 @@ class CPortTest {
   private static void run(CPort port, int rig, long seed) {
     Settings settings = Rigs.of(rig);
     Controller controller = new Controller(settings);
-    port.put(SETTINGS).put(values(settings));
+    // of a controller that was used before: every power-up value is put anew
+    int[] powerUp = new int[controller.stateWords()];
+    controller.save(powerUp);
+    port.put(SETTINGS).put(values(settings)).put(SAVE, FLUSH).flush();
+    assertArrayEquals(powerUp, port.take(powerUp.length), "power-up state, rig " + rig);
     Random dice = new Random(seed);
     RandomReadings random = new RandomReadings(dice);
     Readings in = random.readings();

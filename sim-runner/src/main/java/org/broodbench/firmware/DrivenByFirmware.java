@@ -11,7 +11,7 @@ import org.broodbench.loop.SteppedController;
  * fault the outputs stay as they were last, or go off where the heater was seen to fail off.
  */
 final class DrivenByFirmware implements SteppedController {
-  private final Session.Conversation conversation;
+  private final Conversation conversation;
   private final Reference shadow;
   private long entries;
   private Difference difference;

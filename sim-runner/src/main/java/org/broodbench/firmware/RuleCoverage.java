@@ -6,7 +6,7 @@ import org.broodbench.controller.Commands;
 import org.broodbench.controller.Settings;
 
 /** Which rules the steps that were played exercised, judged by what the reference commanded. */
-final class RuleCoverage implements Session.Watcher {
+final class RuleCoverage implements Play.Watcher {
   private final long[] seen = new long[Rules.count()];
   private Settings settings;
   private int[] before;

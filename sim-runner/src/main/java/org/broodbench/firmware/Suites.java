@@ -2,6 +2,7 @@ package org.broodbench.firmware;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import org.broodbench.controller.Chemistry;
 import org.broodbench.controller.ProbePlace;
@@ -25,6 +26,10 @@ public final class Suites {
 
   private static final int POWER_UPS = 300;
   private static final int POWER_UP_STEPS = 80;
+
+  private static final int FOCUSED = 12;
+  private static final int FOCUSED_STEPS = 1000;
+  private static final int DAYS_STEPS = 2200;
 
   private Suites() {}
 
@@ -187,6 +192,7 @@ public final class Suites {
         scripts.addAll(new TransitionWalk(quick).vectors(rig.name(), CHANGES));
       }
       scripts.addAll(powerUps());
+      scripts.addAll(focused());
     }
     scripts.addAll(wandering(entries));
     return scripts;
@@ -200,6 +206,35 @@ public final class Suites {
       Settings settings = seed % 4 == 0 ? rig.settings() : hurried(rig.settings());
       String name = rig.name() + ", power-up, seed " + seed;
       scripts.add(new WanderingScript(name, settings, seed, seed % 2 == 0, POWER_UP_STEPS, true));
+    }
+    return scripts;
+  }
+
+  /** Rules that wandering readings seldom put to the test. */
+  private static List<Script> focused() {
+    List<Script> scripts = new ArrayList<>();
+    Settings timed =
+        full()
+            .with(Setting.FITTED_BROOD_B, false)
+            .with(Setting.LIMIT_TRIPS_TO_LATCH, 3)
+            .with(Setting.BROOD_B_LIKE_PLACE, true);
+    List<Settings> some =
+        List.of(
+            hurried(timed),
+            hurried(full()),
+            hurried(full().with(Setting.FITTED_OUTDOOR, false)),
+            hurried(full().with(Setting.FITTED_HEATER_CURRENT, true)),
+            timed.with(Setting.TRUST_GAIN_MILLIS, 150_000),
+            timed
+                .with(Setting.TRUST_GAIN_MILLIS, 150_000)
+                .with(Setting.FITTED_HEATER_CURRENT, true));
+    for (FocusedScript.Focus focus : FocusedScript.Focus.values()) {
+      for (int seed = 1; seed <= FOCUSED; seed++) {
+        Settings settings = some.get(seed % some.size());
+        String name = focus.name().toLowerCase(Locale.ROOT) + ", seed " + seed;
+        int steps = focus == FocusedScript.Focus.DAYS ? DAYS_STEPS : FOCUSED_STEPS;
+        scripts.add(new FocusedScript(name, settings, focus, seed, steps));
+      }
     }
     return scripts;
   }

@@ -3,6 +3,7 @@ package org.broodbench.firmware;
 import java.util.Random;
 import org.broodbench.controller.Commands;
 import org.broodbench.controller.Readings;
+import org.broodbench.controller.Reason;
 import org.broodbench.controller.Sample;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
@@ -42,6 +43,9 @@ record WanderingScript(
 
     /** Readings stay where they are between picks, so that they meet thresholds exactly. */
     private final boolean linger = random.nextInt(3) == 0;
+
+    /** No odd millisecond in the whole vector, so that long delays can end on the dot too. */
+    private final boolean dot = exact && random.nextBoolean();
 
     /** Warm enough inside and out for the fan to purge. */
     private final boolean airing = random.nextInt(4) == 0;
@@ -94,7 +98,7 @@ record WanderingScript(
       if (first) {
         begin();
       } else {
-        now += time();
+        now += time(last);
       }
       first = false;
       temperatures(last);
@@ -138,17 +142,23 @@ record WanderingScript(
       return Tick.setting(setting, value);
     }
 
-    private int time() {
+    private int time(Commands last) {
       if (chance(150)) {
         tick = pick(TICKS);
       }
       if (chance(400)) {
         return pick(LEAPS);
       }
+      boolean waits = last.heaterReason == Reason.MIN_OFF || last.heaterReason == Reason.MIN_ON;
+      if (chance(waits ? 5 : 40)) {
+        // what is left of a time that is shown, to the millisecond and one beside it
+        int left = Math.max(last.minOffRemainingMillis, last.minOnRemainingMillis);
+        left = chance(8) ? last.serviceRemainingMillis : left;
+        return left > 0 ? left + (dot ? 0 : random.nextInt(3) - 1) : tick;
+      }
       if (chance(60)) {
-        // on the dot means that a delay can end exactly: no odd millisecond in the whole vector
         int around = near.time(random);
-        return exact ? (around + 50) / 100 * 100 : around;
+        return dot ? (around + 50) / 100 * 100 : around;
       }
       return exact ? tick : tick + random.nextInt(1 + tick / 10);
     }

@@ -60,6 +60,15 @@ final class Wire {
     return taken;
   }
 
+  /** Whether what was built is this line; the buffer is empty afterwards. */
+  boolean equalsLine(byte[] line, int lineLength) {
+    boolean equal =
+        lineLength == length - 1
+            && java.util.Arrays.equals(line, 0, lineLength, bytes, 0, lineLength);
+    length = 0;
+    return equal;
+  }
+
   private void put(int c) {
     if (length == bytes.length) {
       bytes = java.util.Arrays.copyOf(bytes, 2 * length);

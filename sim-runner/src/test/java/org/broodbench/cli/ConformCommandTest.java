@@ -66,7 +66,7 @@ class ConformCommandTest {
   void aBugIsFoundNamedAndMadeShort(String file, String right, String wrong, String rule)
       throws IOException {
     Path firmware = Firmwares.changed(folder, file, right, wrong);
-    Program run = conform(firmware, "--json", "--ticks", "100000");
+    Program run = conform(firmware, "--json", "--ticks", "60000");
     assertEquals(1, run.code, run.err + run.out);
     JsonNode v = JSON.readTree(run.out);
     assertFalse(v.get("equal").booleanValue());

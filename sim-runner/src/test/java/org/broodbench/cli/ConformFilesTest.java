@@ -200,7 +200,7 @@ class ConformFilesTest {
             folder,
             "bb_link.c",
             "      l->last_millis = l->now_millis;",
-            "      l->last_millis = l->now_millis; if (l->next == 4000) { for (;;) { } }");
+            "      l->last_millis = l->now_millis; if (l->next == 4000) { for (volatile int i = 0;; i++) { } }");
     Program run = driven(silent, "--timeout", "0.5");
     assertEquals(1, run.code, run.out + run.err);
     JsonNode v = JSON.readTree(run.out);

@@ -14,6 +14,8 @@ import org.junit.jupiter.api.Assumptions;
 public final class Firmwares {
   private static final Path SOURCES = Path.of("../controller-core/src/main/c");
 
+  private static final Path OBJECTS = Path.of("target/firmware-objects");
+
   private Firmwares() {}
 
   /** Skips the calling test where a program is missing. */
@@ -36,7 +38,7 @@ public final class Firmwares {
     }
   }
 
-  /** The C form as shipped, with the command of the documentation. */
+  /** The C form as shipped. */
   public static Path reference(Path folder) {
     return changed(folder, "host_main.c");
   }
@@ -68,15 +70,40 @@ public final class Firmwares {
         }
         Files.writeString(name, text.replace(changes[i], changes[i + 1]));
       }
-      List<String> command = new ArrayList<>(List.of("cc", "-std=c99", "-o", program.toString()));
+      List<String> command = new ArrayList<>(List.of("cc", "-o", program.toString()));
+      int headers = 0;
       try (Stream<Path> files = Files.list(sources)) {
-        files.filter(f -> f.toString().endsWith(".c")).forEach(f -> command.add(f.toString()));
+        for (Path f : files.filter(f -> f.toString().endsWith(".h")).sorted().toList()) {
+          headers = 31 * headers + Files.readString(f).hashCode();
+        }
+      }
+      try (Stream<Path> files = Files.list(sources)) {
+        for (Path f : files.filter(f -> f.toString().endsWith(".c")).toList()) {
+          command.add(object(f, headers).toString());
+        }
       }
       run(command);
       return program;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** What did not change since it was compiled last is not compiled again. */
+  private static Path object(Path source, int headers) throws IOException {
+    Files.createDirectories(OBJECTS);
+    String content = Files.readString(source);
+    Path object =
+        OBJECTS.resolve(
+            String.format(
+                "%s-%08x%08x-%d.o",
+                source.getFileName(), headers, content.hashCode(), content.length()));
+    if (!Files.exists(object)) {
+      Path fresh = Files.createTempFile(OBJECTS, "new", ".o");
+      run(List.of("cc", "-std=c99", "-O1", "-c", source.toString(), "-o", fresh.toString()));
+      Files.move(fresh, object, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    }
+    return object;
   }
 
   /** A small program of its own. */

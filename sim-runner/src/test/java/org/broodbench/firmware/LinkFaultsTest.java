@@ -86,7 +86,8 @@ class LinkFaultsTest {
 
   @Test
   void hangingInARunIsAHang() {
-    ConformReport report = misbehaving("if (l->next == 300) { for (;;) { } }");
+    ConformReport report =
+        misbehaving("if (l->next == 300) { for (volatile int i = 0;; i++) { } }");
     assertEquals(FirmwareFault.Kind.HANG, report.fault(), report.faultText());
     assertTrue(report.faultText().contains("entry 300"), report.faultText());
     assertEquals(300, report.steps());
@@ -160,7 +161,7 @@ class LinkFaultsTest {
   @Test
   void heatHasToFailOff() {
     String silent =
-        "static int on; on = l->out.heater ? on + 1 : 0; if (on > 3) { %s for (;;) { } }";
+        "static int on; on = l->out.heater ? on + 1 : 0; if (on > 3) { %s for (volatile int i = 0;; i++) { } }";
     ConformReport on = misbehaving(String.format(silent, ""));
     assertEquals(FirmwareFault.Kind.HANG, on.fault());
     assertEquals(false, on.heaterFailedOff(), "nothing told that it opened");
@@ -180,7 +181,8 @@ class LinkFaultsTest {
             20_000);
     assertEquals(FirmwareFault.Kind.HANG, told.fault());
     assertEquals(true, told.heaterFailedOff(), "a supervisor told that it opened");
-    ConformReport off = misbehaving("if (!l->out.heater && l->next > 300) { for (;;) { } }");
+    ConformReport off =
+        misbehaving("if (!l->out.heater && l->next > 300) { for (volatile int i = 0;; i++) { } }");
     assertEquals(true, off.heaterFailedOff(), "it was off");
   }
 

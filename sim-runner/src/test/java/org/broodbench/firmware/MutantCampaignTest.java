@@ -3,12 +3,16 @@ package org.broodbench.firmware;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -38,6 +42,7 @@ class MutantCampaignTest {
   private enum Fate {
     NO_CODE,
     SAME_CODE,
+    EQUAL,
     CAUGHT,
     SURVIVED
   }
@@ -52,6 +57,7 @@ class MutantCampaignTest {
     for (String file : FILES) {
       mutants.addAll(Mutants.of(file, Firmwares.source(file)));
     }
+    Set<String> equal = equalMistakes();
     Workshop workshop = new Workshop(folder);
     TreeMap<Fate, Integer> fates = new TreeMap<>();
     StringBuilder log = new StringBuilder();
@@ -60,6 +66,9 @@ class MutantCampaignTest {
         i += every) {
       Mutants.Mutant mutant = mutants.get(i);
       Fate fate = fate(workshop, mutant, suites);
+      if (fate == Fate.SURVIVED && equal.contains(mutant.file() + " | " + mutant.shown().strip())) {
+        fate = Fate.EQUAL;
+      }
       fates.merge(fate, 1, Integer::sum);
       if (fate != Fate.NO_CODE) {
         log.append(fate).append(' ').append(mutant).append('\n');
@@ -76,7 +85,20 @@ class MutantCampaignTest {
         caught,
         100.0 * caught / (caught + survived));
     assertTrue(caught + survived >= 200 / every, "mistakes " + (caught + survived));
-    assertTrue(caught >= 0.97 * (caught + survived), log.toString());
+    assertTrue(caught >= 0.99 * (caught + survived), log.toString());
+  }
+
+  /** File and line of each mistake that was shown to change nothing; the reasons stand beside. */
+  private static Set<String> equalMistakes() throws IOException {
+    Set<String> equal = new HashSet<>();
+    try (InputStream in = MutantCampaignTest.class.getResourceAsStream("equal-mistakes.txt")) {
+      for (String row : new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList()) {
+        if (!row.startsWith("#")) {
+          equal.add(row.substring(0, row.lastIndexOf(" | ")).replace("\\|", "|"));
+        }
+      }
+    }
+    return equal;
   }
 
   private static Fate fate(Workshop workshop, Mutants.Mutant mutant, List<Script> suites)

@@ -118,7 +118,7 @@ class SerialLinkTest {
             folder,
             "bb_link.c",
             "      l->last_millis = l->now_millis;",
-            "      l->last_millis = l->now_millis; if (l->next == 20) { for (;;) { } }");
+            "      l->last_millis = l->now_millis; if (l->next == 20) { for (volatile int i = 0;; i++) { } }");
     ConformReport report = check(port(silent.toString()), 400, 1000);
     assertEquals(FirmwareFault.Kind.HANG, report.fault());
     assertEquals(20, report.steps());
