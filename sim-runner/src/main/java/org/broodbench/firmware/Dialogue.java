@@ -65,6 +65,7 @@ final class Dialogue {
    */
   Answer ask(byte[] request, char letter, String what, int least) throws FirmwareFault {
     int junk = 0;
+    int strange = 0;
     for (int attempt = 0; attempt < TRIES; attempt++) {
       if (attempt > 0) {
         resent++;
@@ -78,10 +79,7 @@ final class Dialogue {
         }
         Answer answer = Answer.of(line, link.lineLength());
         boolean late =
-            answer != null
-                && answer.letter() == letter
-                && least >= 0
-                && answer.number(0) < least;
+            answer != null && answer.letter() == letter && least >= 0 && answer.number(0) < least;
         if (answer != null && answer.letter() == letter && !late) {
           return answer;
         }
@@ -94,6 +92,8 @@ final class Dialogue {
         }
         if (answer != null && answer.letter() == 'O') {
           heaterTold(answer);
+        } else {
+          strange += late ? 0 : 1;
         }
         if (++junk > CHATTER_LINES) {
           throw new FirmwareFault(
@@ -102,13 +102,13 @@ final class Dialogue {
         }
       }
     }
-    if (junk > 0 || link.partial()) {
+    if (strange > 0 || link.partial()) {
       throw new FirmwareFault(
           FirmwareFault.Kind.NONSENSE,
           "it never gave "
               + what
               + "; it sent "
-              + (junk > 0 ? junk + " lines that are not of the protocol" : "half a line"));
+              + (strange > 0 ? strange + " lines that are not of the protocol" : "half a line"));
     }
     throw new FirmwareFault(
         FirmwareFault.Kind.HANG, "no answer to " + what + " in " + timeoutMillis / 1000.0 + " s");

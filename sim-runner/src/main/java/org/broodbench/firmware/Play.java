@@ -37,6 +37,7 @@ final class Play {
   private long answered;
   private boolean over;
   private int junk;
+  private int damaged;
   private boolean again;
 
   /**
@@ -167,6 +168,7 @@ final class Play {
     Answer answer = Answer.of(line, length);
     if (answer == null) {
       dialogue.chatter++;
+      damaged++;
       return passOver();
     }
     return switch (answer.letter()) {
@@ -271,6 +273,7 @@ final class Play {
 
   private void same(Tick tick, int[] commands) {
     junk = 0;
+    damaged = 0;
     answered++;
     if (tick.isStep()) {
       dialogue.lastHeater = commands[CommandField.HEATER.ordinal()];
@@ -282,7 +285,7 @@ final class Play {
 
   private FirmwareFault silence() {
     boolean half = link.partial();
-    boolean talked = junk > 0;
+    boolean talked = damaged > 0;
     if (ahead == 1) {
       dialogue.watchHeater();
     }
@@ -292,7 +295,9 @@ final class Play {
           "no whole answer to entry "
               + answered
               + ": "
-              + (half ? "half a line" : junk + " lines that are damaged or not of the protocol"));
+              + (half
+                  ? "half a line"
+                  : damaged + " lines that are damaged or not of the protocol"));
     }
     return new FirmwareFault(
         FirmwareFault.Kind.HANG,

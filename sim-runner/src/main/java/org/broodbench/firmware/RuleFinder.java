@@ -3,6 +3,7 @@ package org.broodbench.firmware;
 import static org.broodbench.firmware.CommandField.*;
 
 import java.util.List;
+import org.broodbench.controller.Alarm;
 import org.broodbench.controller.Commands;
 import org.broodbench.controller.Reason;
 import org.broodbench.controller.Setting;
@@ -141,15 +142,41 @@ final class RuleFinder {
     };
   }
 
-  /** The same heater for another reason. */
+  /**
+   * The same heater for another reason. Where a missing permit is plain to see, the two differ in
+   * what they wish.
+   */
   private String reason() {
     int why = moment.now(HEATER_REASON);
     int theirs = got(HEATER_REASON);
-    int permit = why > Reason.NONE && why <= Reason.BLIND ? why : theirs;
-    if (permit > Reason.NONE && permit <= Reason.BLIND) {
-      return permit(permit);
+    boolean denied = why > Reason.NONE && why <= Reason.BLIND;
+    boolean theyDeny = theirs > Reason.NONE && theirs <= Reason.BLIND;
+    if (denied && theirs == Reason.NONE) {
+      return moment.known() ? "H7" : "W5";
+    }
+    if (theyDeny && why == Reason.NONE && plain(theirs)) {
+      boolean stops = moment.now(GOVERNING_HIGH_CENTI_C) >= moment.now(WORKING_SET_POINT_CENTI_C);
+      return !moment.known() ? "W5" : stops ? "H6" : "H7";
+    }
+    if (denied || theyDeny) {
+      return permit(denied ? why : theirs);
     }
     return why == Reason.STARTS || theirs == Reason.STARTS ? "R5" : "G4";
+  }
+
+  /** Whether the reference shows that this permit is missing. */
+  private boolean plain(int permit) {
+    return switch (permit) {
+      case Reason.ISOLATION -> moment.now(ISOLATION) == 0;
+      case Reason.TRIP_LATCHED -> moment.alarm(Alarm.TRIP_LATCHED);
+      case Reason.PAN_TRIP -> moment.alarm(Alarm.PAN_TRIP);
+      case Reason.BROOD_LIMIT -> moment.alarm(Alarm.BROOD_LIMIT);
+      case Reason.SUPPLY -> moment.now(SUPPLY) == Commands.SUPPLY_NONE;
+      case Reason.SHED -> moment.now(SHED_LEVEL) >= ShedLevel.HEAT_SHED;
+      case Reason.SERVICE -> moment.now(SERVICE_REMAINING_MILLIS) > 0;
+      case Reason.COOLING -> moment.now(FAN) == 1;
+      default -> false;
+    };
   }
 
   private String isolation() {
@@ -209,7 +236,7 @@ final class RuleFinder {
     if (emergency) {
       return "B7";
     }
-    if (moment.alarm(org.broodbench.controller.Alarm.BLIND)) {
+    if (moment.alarm(Alarm.BLIND)) {
       return "B11";
     }
     return now > was || theirs > was ? "B6" : "B8";
