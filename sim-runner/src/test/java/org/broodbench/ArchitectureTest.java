@@ -34,18 +34,29 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("matter", Set.of()),
           Map.entry("sky", Set.of("matter")),
-          Map.entry("hive", Set.of("matter")),
+          Map.entry("colony", Set.of("matter")),
+          Map.entry("hive", Set.of("colony", "matter")),
           Map.entry("power", Set.of("matter")),
-          Map.entry("rig", Set.of("sky", "hive", "power", "controller")),
+          Map.entry("rig", Set.of("sky", "colony", "hive", "power", "controller")),
           Map.entry("plant", Set.of("rig", "sky", "hive", "power", "matter")),
-          Map.entry("loop", Set.of("plant", "rig", "sky", "hive", "power", "controller")),
-          Map.entry("study", Set.of("loop", "rig", "sky", "hive", "matter")),
+          Map.entry("loop", Set.of("plant", "rig", "sky", "colony", "hive", "power", "controller")),
+          Map.entry("study", Set.of("loop", "rig", "sky", "colony", "hive", "matter")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
-              "input", Set.of("matter", "sky", "hive", "power", "rig", "controller", "firmware")),
+              "input",
+              Set.of("matter", "sky", "colony", "hive", "power", "rig", "controller", "firmware")),
           Map.entry(
               "output",
-              Set.of("study", "loop", "rig", "sky", "hive", "power", "controller", "firmware")),
+              Set.of(
+                  "study",
+                  "loop",
+                  "rig",
+                  "sky",
+                  "colony",
+                  "hive",
+                  "power",
+                  "controller",
+                  "firmware")),
           Map.entry("cli", Set.of(ANY)));
 
   /** First parts of the names of library packages to the packages of the project that use them. */

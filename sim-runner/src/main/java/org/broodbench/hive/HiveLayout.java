@@ -2,6 +2,7 @@ package org.broodbench.hive;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.matter.Material;
 
 /** Turns the description of a hive into nodes, links and faces. */

@@ -2,6 +2,8 @@ package org.broodbench.hive;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.broodbench.colony.ColonyHeat;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.matter.MoistAir;
 import org.broodbench.matter.SmoothTable;
 

@@ -1,7 +1,7 @@
 package org.broodbench.input;
 
 import java.util.List;
-import org.broodbench.hive.ColonySpec;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.matter.Dimension;
 
 /** Keys of the bees. */

@@ -1,6 +1,6 @@
 package org.broodbench.loop;
 
-import org.broodbench.hive.BroodDose;
+import org.broodbench.colony.BroodDose;
 import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveModel;
 import org.broodbench.plant.Plant;

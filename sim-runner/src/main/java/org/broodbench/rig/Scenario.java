@@ -1,7 +1,7 @@
 package org.broodbench.rig;
 
 import java.util.List;
-import org.broodbench.hive.ColonySpec;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.hive.FanSpec;
 import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveSpec;

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.broodbench.colony.ColonyHeat;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.matter.MoistAir;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.matter.Material;
 import org.broodbench.matter.MoistAir;
 import org.junit.jupiter.api.Test;

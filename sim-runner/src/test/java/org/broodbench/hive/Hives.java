@@ -3,6 +3,7 @@ package org.broodbench.hive;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.matter.Material;
 
 /** Hives for the tests of this package. */

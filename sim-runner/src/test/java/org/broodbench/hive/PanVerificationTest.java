@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.broodbench.colony.BroodDose;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.matter.Material;
 import org.junit.jupiter.api.Test;
 

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import org.broodbench.hive.ColonySpec;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.hive.HiveLedger;
 import org.broodbench.plant.Plant;
 import org.broodbench.power.ShoreSpec;

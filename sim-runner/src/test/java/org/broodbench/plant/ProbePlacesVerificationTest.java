@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.broodbench.hive.ColonySpec;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.hive.HiveModel;
 import org.broodbench.hive.HiveSection;
 import org.broodbench.rig.ProbeSpec;

@@ -1,11 +1,11 @@
 package org.broodbench.rig;
 
 import java.util.List;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.controller.ProbePlace;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
 import org.broodbench.hive.BoxSpec;
-import org.broodbench.hive.ColonySpec;
 import org.broodbench.hive.FanSpec;
 import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveSpec;

@@ -1,4 +1,4 @@
-package org.broodbench.hive;
+package org.broodbench.colony;
 
 /**
  * Cold and heat damage to brood as doses. The magnitudes are unpublished: cold keeps only the order

@@ -1,4 +1,4 @@
-package org.broodbench.hive;
+package org.broodbench.colony;
 
 /**
  * The colony at the start of a run.

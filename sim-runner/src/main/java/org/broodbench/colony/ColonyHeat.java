@@ -1,4 +1,4 @@
-package org.broodbench.hive;
+package org.broodbench.colony;
 
 import org.broodbench.matter.SmoothTable;
 
