@@ -6,18 +6,22 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
 import org.broodbench.input.weather.ReadOptions;
 import org.broodbench.input.weather.TidyCsv;
 import org.broodbench.input.weather.WeatherFiles;
+import org.broodbench.output.MadeWeatherText;
 import org.broodbench.output.WeatherJson;
 import org.broodbench.output.WeatherPicture;
 import org.broodbench.output.WeatherText;
 import org.broodbench.output.WholeFile;
+import org.broodbench.sky.MadeYears;
 import org.broodbench.sky.RigClass;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.sky.WeatherStatistics;
 import org.broodbench.sky.WeatherSummary;
 import org.broodbench.sky.WorstWindows;
 import picocli.CommandLine.Command;
@@ -32,10 +36,11 @@ import picocli.CommandLine.Parameters;
     sortOptions = false)
 final class WeatherCommand extends Verb {
   @Parameters(
-      index = "0",
+      arity = "1..*",
       paramLabel = "FILE",
-      description = "A weather file; the format is detected by content.")
-  private Path file;
+      description =
+          "A weather file; the format is detected by content. Several are years or subjects of one record.")
+  private List<Path> files;
 
   @Option(
       names = "--days",
@@ -71,6 +76,41 @@ final class WeatherCommand extends Verb {
   private Path picture;
 
   @Option(
+      names = "--make",
+      paramLabel = "YEARS",
+      description =
+          "Make years of weather that resemble the record, and compare their statistics with it.")
+  private int makeYears;
+
+  @Option(
+      names = "--by",
+      paramLabel = "WAY",
+      defaultValue = "runs",
+      description =
+          "How the years of --made are made: runs (runs of days of the record, set together anew; the default) or normals (from its monthly means).")
+  private String by;
+
+  @Option(
+      names = "--first-year",
+      paramLabel = "YEAR",
+      defaultValue = "2001",
+      description = "First year of --make; 2001 when left out.")
+  private int firstYear;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Seed of --make; 1 when left out. Equal seeds give equal weather.")
+  private long seed;
+
+  @Option(
+      names = "--made",
+      paramLabel = "FILE",
+      description = "Write what --make made as tidy CSV.")
+  private Path made;
+
+  @Option(
       names = "--units",
       paramLabel = "C|F",
       defaultValue = "C",
@@ -90,26 +130,32 @@ final class WeatherCommand extends Verb {
   public Integer call() {
     check("--days", days, 1, 366);
     check("--count", count, 1, 1000);
-    if (!Files.isRegularFile(file)) {
-      throw new BadInput(
-          List.of(
-              new Problem(
-                  file.toString(),
-                  0,
-                  0,
-                  "",
-                  Files.isDirectory(file) ? "a folder" : "no such file",
-                  "a weather file",
-                  "")));
+    MadeYears.Way way = way();
+    List<Problem> missing = new ArrayList<>();
+    for (Path file : files) {
+      if (!Files.isRegularFile(file)) {
+        String found = Files.isDirectory(file) ? "a folder" : "no such file";
+        missing.add(new Problem(file.toString(), 0, 0, "", found, "a weather file", ""));
+      }
     }
-    WeatherSeries series = WeatherFiles.read(file, ReadOptions.DESCRIBE);
+    if (!missing.isEmpty()) {
+      throw new BadInput(missing);
+    }
+    WeatherSeries series = WeatherFiles.readTogether(files, ReadOptions.DESCRIBE);
     WeatherSummary summary = WeatherSummary.of(series);
     List<WorstWindows.Window> worst =
         86_400 % series.stepS() == 0
             ? WorstWindows.find(series, days, count, RigClass.SMALL, 0)
             : List.of();
+    List<MadeWeatherText.Column> compared = new ArrayList<>();
     try {
       write(series, worst);
+      if (makeYears > 0) {
+        compared.add(new MadeWeatherText.Column("record", WeatherStatistics.of(series)));
+        for (MadeYears.Way each : MadeYears.Way.values()) {
+          make(series, each, each == way, compared);
+        }
+      }
     } catch (IOException e) {
       throw new BadInput(
           List.of(
@@ -123,19 +169,60 @@ final class WeatherCommand extends Verb {
                   "")));
     }
     if (json) {
-      console().out().print(WeatherJson.of(summary, worst));
+      console().out().print(WeatherJson.of(summary, worst, compared));
     } else {
       console()
           .out()
           .print(WeatherText.of(summary, worst, RigClass.SMALL, units == RunCommand.Units.F));
+      if (!compared.isEmpty()) {
+        console().out().print("\n" + MadeWeatherText.of(compared));
+      }
     }
     return 0;
   }
 
+  private MadeYears.Way way() {
+    check("--first-year", firstYear, 1900, 2199);
+    check("--make", makeYears, 0, 100);
+    if (made != null && makeYears == 0) {
+      throw refused("--made", made.toString(), "with --make YEARS");
+    }
+    for (MadeYears.Way each : MadeYears.Way.values()) {
+      if (each.word().equals(by)) {
+        return each;
+      }
+    }
+    throw refused("--by", by, "runs, normals");
+  }
+
+  /** A way that the record does not allow is told, and refused only where it was asked for. */
+  private void make(
+      WeatherSeries record, MadeYears.Way way, boolean asked, List<MadeWeatherText.Column> compared)
+      throws IOException {
+    try {
+      WeatherSeries years = MadeYears.of(record, way, firstYear, makeYears, seed);
+      compared.add(new MadeWeatherText.Column(way.word(), WeatherStatistics.of(years)));
+      if (asked && made != null) {
+        WholeFile.write(made, tidyBytes(years));
+      }
+    } catch (IllegalArgumentException e) {
+      if (asked) {
+        throw refused(
+            files.get(0).toString(),
+            e.getMessage(),
+            "a record that years can be made from by " + by);
+      }
+      console().err().println("Not made from " + way.word() + ": " + e.getMessage() + ".");
+    }
+  }
+
+  private static BadInput refused(String where, String found, String allowed) {
+    return new BadInput(List.of(new Problem(where, 0, 0, "", found, allowed, "")));
+  }
+
   private static void check(String option, int value, int low, int high) {
     if (value < low || value > high) {
-      throw new BadInput(
-          List.of(new Problem(option, 0, 0, "", String.valueOf(value), low + " to " + high, "")));
+      throw refused(option, String.valueOf(value), low + " to " + high);
     }
   }
 

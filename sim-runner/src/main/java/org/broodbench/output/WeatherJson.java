@@ -11,9 +11,35 @@ import org.broodbench.sky.WorstWindows;
 public final class WeatherJson {
   private WeatherJson() {}
 
-  /** The whole text. */
-  public static String of(WeatherSummary w, List<WorstWindows.Window> worst) {
-    return JsonText.object(json -> write(json, w, worst));
+  /**
+   * The whole text.
+   *
+   * @param compared the record and weather made like it; empty where none was made
+   */
+  public static String of(
+      WeatherSummary w, List<WorstWindows.Window> worst, List<MadeWeatherText.Column> compared) {
+    return JsonText.object(
+        json -> {
+          write(json, w, worst);
+          if (!compared.isEmpty()) {
+            compared(json, compared);
+          }
+        });
+  }
+
+  private static void compared(JsonText json, List<MadeWeatherText.Column> compared)
+      throws IOException {
+    List<JsonText.Body> columns = new ArrayList<>();
+    for (MadeWeatherText.Column c : compared) {
+      columns.add(
+          j -> {
+            j.text("weather", c.name());
+            for (var number : c.statistics().byName().entrySet()) {
+              j.number(number.getKey(), number.getValue());
+            }
+          });
+    }
+    json.objects("compared", columns);
   }
 
   private static void write(JsonText json, WeatherSummary w, List<WorstWindows.Window> worst)

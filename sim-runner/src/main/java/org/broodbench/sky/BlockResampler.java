@@ -7,9 +7,11 @@ import java.util.Locale;
 /**
  * New seasons out of a record by moving blocks: runs of whole days are drawn from the same time of
  * the year of any year of the record and set one after another, so that everything within a run
- * (hours, variables, the weather's memory) stays as it was. Moving-block bootstrap of Kuensch 1989;
- * of a few drawn runs the one is taken that fits best to the temperature at the seam, in the spirit
- * of the nearest-neighbour resampling of Rajagopalan and Lall 1999.
+ * (hours, variables, the weather's memory) stays as it was. Moving-block bootstrap of Kuensch 1989,
+ * with the nearest neighbours of Rajagopalan and Lall 1999 at the seams: of the n runs of the
+ * season one is drawn from the root of n whose past ends nearest to the temperature at the seam.
+ * (To take the best fitting of a few random runs instead favours the temperatures that are
+ * frequent: it made a dry upland record 0.3 K too warm.)
  */
 public final class BlockResampler {
   private static final long DAY_S = 86400;
@@ -19,6 +21,7 @@ public final class BlockResampler {
   private final int firstRow;
   private final long firstEpochDay;
   private final int days;
+  private final int[] dayOfYear;
 
   /**
    * For a record without gaps in what is needed.
@@ -42,6 +45,10 @@ public final class BlockResampler {
     if (days < 40) {
       throw new IllegalArgumentException("at least 40 days are needed, not " + days);
     }
+    dayOfYear = new int[days];
+    for (int d = 0; d < days; d++) {
+      dayOfYear[d] = LocalDate.ofEpochDay(firstEpochDay + d).getDayOfYear();
+    }
   }
 
   /**
@@ -52,25 +59,21 @@ public final class BlockResampler {
    * @param days its length
    * @param blockDays length of a run, 1 to 30
    * @param withinDays how far a run may be drawn from its date in the year
-   * @param candidates runs that are drawn to choose the best seam from
    */
-  public record Draw(
-      long seed, long startEpochDay, int days, int blockDays, int withinDays, int candidates) {
+  public record Draw(long seed, long startEpochDay, int days, int blockDays, int withinDays) {
     /**
      * A wider search mixes warm and bright with cool and dim parts of a month: within 15 days it
      * doubled the correlation of warmth and sun of a ten-year record. Runs of five days from within
-     * 10 days of the date, the best of four; own choice.
+     * 10 days of the date; own choice.
      */
     public static Draw of(long seed, long startEpochDay, int days) {
-      return new Draw(seed, startEpochDay, days, 5, 10, 4);
+      return new Draw(seed, startEpochDay, days, 5, 10);
     }
 
     /** Refuses values out of range. */
     public Draw {
-      boolean good =
-          days >= 1 && blockDays >= 1 && blockDays <= 30 && withinDays >= 0 && candidates >= 1;
-      if (!good) {
-        throw new IllegalArgumentException("a draw needs days, runs of 1 to 30 days, candidates");
+      if (!(days >= 1 && blockDays >= 1 && blockDays <= 30 && withinDays >= 0)) {
+        throw new IllegalArgumentException("a draw needs days, and runs of 1 to 30 days");
       }
     }
   }
@@ -124,37 +127,44 @@ public final class BlockResampler {
   /** First day of the run, counted from the first day of the record. */
   private int choose(Draw draw, Draws random, int done, int block, int rowBefore) {
     int dayOfYear = LocalDate.ofEpochDay(draw.startEpochDay() + done).getDayOfYear();
-    int best = -1;
-    double bestGap = Double.POSITIVE_INFINITY;
-    int tries = 0;
-    int found = 0;
-    while (found < draw.candidates() && tries < 1000) {
-      tries++;
-      int day = random.below(days - block + 1);
-      int of = LocalDate.ofEpochDay(firstEpochDay + day).getDayOfYear();
-      int apart = Math.abs(of - dayOfYear);
-      if (Math.min(apart, 365 - apart) > draw.withinDays()) {
-        continue;
-      }
-      found++;
-      double gap =
-          rowBefore < 0
-              ? 0
-              : Math.abs(
-                  record.value(Variable.AIR, firstRow + day * perDay)
-                      - record.value(Variable.AIR, rowBefore));
-      if (gap < bestGap) {
-        bestGap = gap;
-        best = day;
+    int[] day = new int[days];
+    double[] gap = new double[days];
+    int n = 0;
+    for (int d = 0; d + block <= days; d++) {
+      int apart = Math.abs(this.dayOfYear[d] - dayOfYear);
+      if (Math.min(apart, 365 - apart) <= draw.withinDays()) {
+        day[n] = d;
+        gap[n++] = rowBefore < 0 ? 0 : seamK(d, rowBefore);
       }
     }
-    if (best < 0) {
+    if (n == 0) {
       throw new IllegalArgumentException(
           "the record has no days within "
               + draw.withinDays()
               + " days of day "
               + dayOfYear
               + " of the year");
+    }
+    int nearest = rowBefore < 0 ? n : (int) StrictMath.ceil(StrictMath.sqrt(n));
+    int rank = random.below(nearest);
+    for (int k = 0; k < rank; k++) {
+      gap[smallest(gap, n)] = Double.POSITIVE_INFINITY;
+    }
+    return day[smallest(gap, n)];
+  }
+
+  /** How far the hour before a day of the record is from an hour. */
+  private double seamK(int d, int rowBefore) {
+    int past = Math.max(0, firstRow + d * perDay - 1);
+    double k = Math.abs(record.value(Variable.AIR, past) - record.value(Variable.AIR, rowBefore));
+    // a run after a gap is the last choice
+    return Double.isNaN(k) ? 1e9 : k;
+  }
+
+  private static int smallest(double[] x, int n) {
+    int best = 0;
+    for (int i = 1; i < n; i++) {
+      best = x[i] < x[best] ? i : best;
     }
     return best;
   }

@@ -2,11 +2,14 @@ package org.broodbench.sky;
 
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.Locale;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
 /**
  * What matters of a season's weather for heat and sun, to compare made weather with a record. Daily
- * values of UTC days; anomalies are from the mean of the calendar month.
+ * values of UTC days; anomalies are from the mean of the calendar month. Extremes are means over
+ * years (a record of less than a year and a half is one), so that records of different length
+ * compare.
  *
  * @param days number of days
  * @param meanC mean temperature
@@ -21,7 +24,12 @@ import java.util.Locale;
  * @param wetDays share of days with at least 0.1 mm; NaN without precipitation
  * @param precipMmDay mean precipitation
  * @param windMS mean wind
- * @param hardestWeekKWh hardest seven days for a small rig
+ * @param wetSun correlation of wet days with the anomalies of irradiation; NaN without
+ *     precipitation
+ * @param windSun correlation of the anomalies of wind and irradiation
+ * @param spellDays longest run of days of a year that are both colder and dimmer than their month
+ * @param yearLowC lowest temperature of a year
+ * @param hardestWeekKWh hardest seven days of a year for a small rig
  */
 public record WeatherStatistics(
     int days,
@@ -37,7 +45,12 @@ public record WeatherStatistics(
     double wetDays,
     double precipMmDay,
     double windMS,
+    double wetSun,
+    double windSun,
+    double spellDays,
+    double yearLowC,
     double hardestWeekKWh) {
+  private static final double YEAR_DAYS = 365.25;
 
   /** Of a whole series. */
   public static WeatherStatistics of(WeatherSeries w) {
@@ -45,14 +58,30 @@ public record WeatherStatistics(
     int n = d.days();
     double[] warm = anomalies(d, d.meanC());
     double[] sun = anomalies(d, d.ghiKWhM2());
-    double wet = 0;
-    for (double mm : d.precipMm()) {
-      wet += Double.isNaN(mm) ? Double.NaN : mm >= 0.1 ? 1 : 0;
+    double[] wind = anomalies(d, d.windMS());
+    double[] wet = new double[n];
+    for (int k = 0; k < n; k++) {
+      double mm = d.precipMm()[k];
+      wet[k] = Double.isNaN(mm) ? Double.NaN : mm >= 0.1 ? 1 : 0;
     }
+    double[] wetter = anomalies(d, wet);
     double[] sorted = d.meanC().clone();
     Arrays.sort(sorted);
     double ghi = mean(d.ghiKWhM2());
-    var hardest = WorstWindows.find(w, 1);
+    int years = (int) Math.max(1, Math.round(n / YEAR_DAYS));
+    double spells = 0;
+    double lows = 0;
+    double hardest = 0;
+    for (int y = 0; y < years; y++) {
+      int a = (int) ((long) n * y / years);
+      int b = (int) ((long) n * (y + 1) / years);
+      spells += (double) longestSpell(warm, sun, a, b) / years;
+      lows += lowest(d.lowC(), a, b) / years;
+      long from = (d.firstEpochDay() + a) * 86400 - w.stepS() / 2;
+      long to = (d.firstEpochDay() + b) * 86400 + w.stepS() / 2;
+      var worst = WorstWindows.find(years == 1 ? w : w.between(from, to), 1);
+      hardest += worst.isEmpty() ? Double.NaN : worst.get(0).hardnessKWh() / years;
+    }
     return new WeatherStatistics(
         n,
         mean(d.meanC()),
@@ -63,11 +92,37 @@ public record WeatherStatistics(
         sorted[n / 10],
         ghi,
         StrictMath.sqrt(product(sun, sun, 0)) / ghi,
-        product(warm, sun, 0) / StrictMath.sqrt(product(warm, warm, 0) * product(sun, sun, 0)),
-        wet / n,
+        correlation(warm, sun),
+        mean(wet),
         mean(d.precipMm()),
         mean(d.windMS()),
-        hardest.isEmpty() ? Double.NaN : hardest.get(0).hardnessKWh());
+        correlation(wetter, sun),
+        correlation(wind, sun),
+        spells,
+        lows,
+        hardest);
+  }
+
+  private static int longestSpell(double[] warm, double[] sun, int a, int b) {
+    int longest = 0;
+    int run = 0;
+    for (int k = a; k < b; k++) {
+      run = warm[k] < 0 && sun[k] < 0 ? run + 1 : 0;
+      longest = Math.max(longest, run);
+    }
+    return longest;
+  }
+
+  private static double lowest(double[] x, int a, int b) {
+    double low = Double.NaN;
+    for (int k = a; k < b; k++) {
+      low = low <= x[k] ? low : x[k];
+    }
+    return low;
+  }
+
+  private static double correlation(double[] a, double[] b) {
+    return product(a, b, 0) / StrictMath.sqrt(product(a, a, 0) * product(b, b, 0));
   }
 
   private static double[] anomalies(DailySums d, double[] x) {
@@ -114,34 +169,27 @@ public record WeatherStatistics(
     return n == 0 ? Double.NaN : sum / n;
   }
 
-  /** One line of a comparison table. */
-  public String row(String name) {
-    return String.format(
-        Locale.ROOT,
-        "| %s | %d | %.1f | %.1f | %.1f | %.1f | %.2f | %.1f | %.2f | %.2f | %.2f | %.2f | %.1f |"
-            + " %.1f | %.2f |",
-        name,
-        days,
-        meanC,
-        meanLowC,
-        meanHighC,
-        dailySdK,
-        memory,
-        coldTenthC,
-        ghiKWhM2Day,
-        ghiSdShare,
-        warmSun,
-        wetDays,
-        precipMmDay,
-        windMS,
-        hardestWeekKWh);
-  }
-
-  /** Header of the comparison table. */
-  public static String header() {
-    return "| weather | days | mean degC | low | high | sd K | memory | cold tenth | kWh/m2/d |"
-        + " sun sd/mean | warm-sun | wet days | mm/d | wind m/s | hardest week kWh |\n"
-        + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |"
-        + " --- |";
+  /** The numbers by name, units in the names, in the order of a table. */
+  public Map<String, Double> byName() {
+    Map<String, Double> m = new LinkedHashMap<>();
+    m.put("days", (double) days);
+    m.put("mean_air_c", meanC);
+    m.put("mean_low_c", meanLowC);
+    m.put("mean_high_c", meanHighC);
+    m.put("daily_sd_k", dailySdK);
+    m.put("day_to_day_correlation", memory);
+    m.put("cold_tenth_c", coldTenthC);
+    m.put("year_low_c", yearLowC);
+    m.put("ghi_kwh_m2_day", ghiKWhM2Day);
+    m.put("ghi_sd_share", ghiSdShare);
+    m.put("warm_sun_correlation", warmSun);
+    m.put("wet_days_share", wetDays);
+    m.put("precip_mm_day", precipMmDay);
+    m.put("wet_sun_correlation", wetSun);
+    m.put("wind_m_s", windMS);
+    m.put("wind_sun_correlation", windSun);
+    m.put("cold_dim_spell_days", spellDays);
+    m.put("hardest_week_kwh", hardestWeekKWh);
+    return m;
   }
 }

@@ -110,4 +110,63 @@ class WeatherCommandTest {
       assertEquals("", run.out);
     }
   }
+
+  /** Three measured years, then six made of them: their statistics, written and read again. */
+  @Test
+  void madeYearsResembleTheMeasuredOnes() throws IOException {
+    String[] years = new String[3];
+    for (int k = 0; k < 3; k++) {
+      String name = "CRNH0203-" + (2018 + k) + "-CO_Dinosaur_2_E.txt";
+      years[k] = RealWeather.file(name).toString();
+    }
+    Path made = folder.resolve("made.csv");
+    Program run =
+        Program.run(
+            "weather",
+            years[0],
+            years[1],
+            years[2],
+            "--make",
+            "6",
+            "--seed",
+            "4",
+            "--first-year",
+            "2031",
+            "--made",
+            made.toString(),
+            "--json");
+    assertEquals(0, run.code, run.err);
+    JsonNode compared = new ObjectMapper().readTree(run.out).get("compared");
+    assertEquals(3, compared.size());
+    JsonNode record = compared.get(0);
+    assertEquals(1096, record.get("days").intValue());
+    for (int way = 1; way <= 2; way++) {
+      JsonNode other = compared.get(way);
+      String name = other.get("weather").textValue();
+      // six years have a mean that is good to half a kelvin, and the spread of days to a tenth
+      within(record, other, "mean_air_c", 0.7, name);
+      within(record, other, "daily_sd_k", 0.45, name);
+      within(record, other, "day_to_day_correlation", 0.08, name);
+      within(record, other, "ghi_kwh_m2_day", 0.25, name);
+      within(record, other, "wet_sun_correlation", 0.2, name);
+      within(record, other, "year_low_c", 3, name);
+      within(record, other, "cold_dim_spell_days", 3.5, name);
+      within(record, other, "hardest_week_kwh", 0.35, name);
+    }
+    within(record, compared.get(1), "warm_sun_correlation", 0.12, "runs");
+    Program again = Program.run("weather", made.toString(), "--json");
+    assertEquals(0, again.code, again.err);
+    JsonNode back = new ObjectMapper().readTree(again.out);
+    assertEquals("2031-01-01T00:00:00Z", back.get("from").textValue().substring(0, 20));
+    assertEquals(52_608, back.get("rows").intValue());
+    Program twice =
+        Program.run(
+            "weather", years[0], "--make", "1", "--by", "dice", "--first-year", "2031", "--json");
+    assertEquals(2, twice.code);
+    assertTrue(twice.err.contains("runs, normals"), twice.err);
+  }
+
+  private static void within(JsonNode a, JsonNode b, String name, double by, String what) {
+    assertEquals(a.get(name).doubleValue(), b.get(name).doubleValue(), by, what + " " + name);
+  }
 }

@@ -36,6 +36,7 @@ public final class WeatherFiles {
     return List.of(
         new TidyCsv(),
         new DailyCsv(),
+        new NormalsCsv(),
         new KnmiHourly(),
         new Uscrn(true),
         new Uscrn(false),

@@ -18,6 +18,7 @@ import java.util.zip.ZipOutputStream;
 import org.broodbench.input.BadInput;
 import org.broodbench.rig.CsvMapping;
 import org.broodbench.sky.Almanac;
+import org.broodbench.sky.MonthlyNormals;
 import org.broodbench.sky.Stand;
 import org.broodbench.sky.Variable;
 import org.broodbench.sky.WeatherSeries;
@@ -383,5 +384,49 @@ class LayoutsTest {
     BadInput wrong =
         assertThrows(BadInput.class, () -> read(head + "2027-04-20,5,1,4,0\n2027-04-21,,9,99,0\n"));
     assertEquals(3, wrong.problems().size(), wrong.problems().toString());
+  }
+
+  /** A climate table makes a typical year whose months come back; years where asked for. */
+  @Test
+  void monthlyNormalsMakeYears() throws IOException {
+    String head =
+        "# broodbench monthly normals 1\n# latitude_deg: 47\n# longitude_deg: 11\n"
+            + "# altitude_m: 900\n";
+    String columns = "month,mean_max_c,mean_min_c,ghi_kwh_m2_day,wet_days,precip_mm\n";
+    StringBuilder rows = new StringBuilder();
+    double[] ghi = {1.3, 2.2, 3.4, 4.4, 5.3, 5.6, 5.7, 4.9, 3.7, 2.4, 1.4, 1.0};
+    for (int m = 0; m < 12; m++) {
+      double high = 11 - 10 * Math.cos(Math.PI * m / 6);
+      rows.append(m + 1).append(',').append(high).append(',').append(high - 10);
+      rows.append(',').append(ghi[m]).append(",12,90\n");
+    }
+    WeatherSeries year = read(head + columns + rows);
+    assertEquals("monthly_normals_csv", year.formatId());
+    assertTrue(year.typicalYear());
+    assertEquals(8760, year.n());
+    WeatherSeries ten = read(head + "# years: 10\n# first_year: 2030\n" + columns + rows);
+    starts("2030-01-01T00:00:00Z", ten);
+    assertEquals(87_648, ten.n());
+    MonthlyNormals back = MonthlyNormals.of(ten);
+    for (int m = 0; m < 12; m++) {
+      // 300 days with a memory of three: about 0.4 K
+      double high = 11 - 10 * Math.cos(Math.PI * m / 6);
+      assertEquals(high, back.months().get(m).meanMaxC(), 1.7, "high " + m);
+      assertEquals(12 / 30.4, back.months().get(m).wetDays(), 0.09, "wet " + m);
+    }
+    BadInput wrong =
+        assertThrows(
+            BadInput.class,
+            () ->
+                read(
+                    head
+                        + columns
+                        + rows.toString()
+                            .replace("1,1.0,-9.0,1.3,12,90", "1,-12,-9.0,7,12,90")
+                            .replace(",12,90\n4,", ",0,90\n4,")));
+    assertEquals(3, wrong.problems().size(), wrong.problems().toString());
+    assertEquals(6, wrong.problems().get(0).line());
+    assertThrows(BadInput.class, () -> read(head + columns + rows.substring(20)));
+    assertThrows(BadInput.class, () -> read(head + columns + rows + "13,1,0,1,1,1\n"));
   }
 }
