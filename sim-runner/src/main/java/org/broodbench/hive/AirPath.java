@@ -30,7 +30,7 @@ final class AirPath {
   private final double[] heightM;
   private final double[] dragBetween;
   private final double windCoefficient;
-  private final double entranceDrag;
+  private double entranceDrag;
   private final double fanM2S2;
   private final double fanLine;
   private final double fanDrag;
@@ -75,9 +75,15 @@ final class AirPath {
     ventDrag = drag(effectiveM2);
   }
 
-  /** C_d A of the vent goes over from another way. */
-  void takeVentFrom(AirPath other) {
+  /** Sets C_d A of the entrance, m²; 0 shuts the way. */
+  void setEntrance(double effectiveM2) {
+    entranceDrag = drag(effectiveM2);
+  }
+
+  /** C_d A of vent and entrance go over from another way. */
+  void takeOpeningsFrom(AirPath other) {
     ventDrag = other.ventDrag;
+    entranceDrag = other.entranceDrag;
   }
 
   /**

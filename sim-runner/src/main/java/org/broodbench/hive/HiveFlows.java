@@ -25,7 +25,7 @@ final class HiveFlows {
   private final FanSpec fan;
   private final AirPath path;
   private final double airKgM3;
-  private final double entranceM2;
+  private double entranceM2;
   private final int boxes;
   private final double[] boxExchangeKgS;
   private final double[] boxHeightM;
@@ -66,9 +66,16 @@ final class HiveFlows {
     return fan;
   }
 
-  /** Takes over a vent that was changed during the run. */
-  void takeTopVentFrom(HiveFlows other) {
-    path.takeVentFrom(other.path);
+  /** Takes over openings that were changed during the run. */
+  void takeOpeningsFrom(HiveFlows other) {
+    path.takeOpeningsFrom(other.path);
+    entranceM2 = other.entranceM2;
+  }
+
+  /** Leaves a share of the entrance open, 0 to 1. */
+  void setEntrance(double share) {
+    entranceM2 = share * spec.entranceWidthM() * spec.entranceHeightM() * spec.openShare();
+    path.setEntrance(spec.dischargeCoefficient() * entranceM2);
   }
 
   void setTopVent(double areaM2) {

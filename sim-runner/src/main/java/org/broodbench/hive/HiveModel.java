@@ -43,6 +43,8 @@ public final class HiveModel {
   /** Nest at the start: bees that rear brood hold it near 34.5 °C. */
   private static final double CLUSTER_START_C = 34;
 
+  private static final double CROP_G = 0.020;
+
   private final HiveSpec spec;
   private final HiveLayout layout;
   private final Network heat;
@@ -89,6 +91,7 @@ public final class HiveModel {
   private double ranS;
   private boolean alive = true;
   private boolean lidOpen;
+  private double cropJ = Double.POSITIVE_INFINITY;
   private boolean fanBefore;
 
   /**
@@ -296,6 +299,8 @@ public final class HiveModel {
     ranS += h;
     ledger.heaterJ += h * heaterW;
     ledger.colonyJ += h * colonyW;
+    cropJ -= h * colonyW;
+    alive &= cropJ > 0;
     ledger.electronicsJ += h * electronicsW;
     ledger.latentTakenJ += h * latentTakenW;
     ledger.latentReleasedJ += h * latentReleasedW;
@@ -408,7 +413,8 @@ public final class HiveModel {
     grown.massLaw = massLaw;
     grown.lidOpen = lidOpen;
     grown.fanBefore = fanBefore;
-    grown.flows.takeTopVentFrom(flows);
+    grown.flows.takeOpeningsFrom(flows);
+    grown.cropJ = cropJ;
     grown.ledger = ledger;
     return grown;
   }
@@ -470,6 +476,25 @@ public final class HiveModel {
       suddenChange();
       lidOpen = open;
     }
+  }
+
+  /** Leaves a share of the entrance open from the next step on, 0 to 1. */
+  public void setEntrance(double share) {
+    flows.setEntrance(share);
+    suddenChange();
+  }
+
+  /**
+   * All stores are gone, or there again. Without them the bees live on what is in their crops, and
+   * then die: 20 mg of honey a bee, from memory, low confidence (half of what a full crop holds).
+   */
+  public void setStoresGone(boolean gone) {
+    cropJ = gone ? bees * CROP_G * ColonyHeat.HONEY_J_G : Double.POSITIVE_INFINITY;
+  }
+
+  /** Whether the bees have starved. */
+  public boolean starved() {
+    return cropJ <= 0;
   }
 
   /** Sets the free area of the upper vent from the next step on, m². */

@@ -1,30 +1,71 @@
 package org.broodbench.input;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.broodbench.matter.Dimension;
 import org.broodbench.rig.EventSpec;
+import org.broodbench.rig.FaultKind;
 import org.broodbench.rig.Window;
 
 /** Keys of what happens during a run. */
 final class EventKeys {
   private EventKeys() {}
 
+  private static final List<String> DEEDS =
+      List.of(
+          "install_colony",
+          "feed",
+          "open_lid",
+          "add_box",
+          "change_vent",
+          "shore_power",
+          "set_point");
+
+  private static FaultKind[] kinds(Predicate<FaultKind> which) {
+    return Arrays.stream(FaultKind.values()).filter(which).toArray(FaultKind[]::new);
+  }
+
+  private static String[] words(List<String> before, FaultKind... faults) {
+    return Stream.concat(before.stream(), Arrays.stream(faults).map(FaultKind::key))
+        .toArray(String[]::new);
+  }
+
+  private static FaultKind kind(String word) {
+    return FaultKind.valueOf(word.toUpperCase(Locale.ROOT));
+  }
+
+  /** 0 for a row that the size does not belong to. */
+  private static double usualSize(Values row, Predicate<FaultKind> which) {
+    return Arrays.stream(kinds(which))
+        .filter(kind -> kind.key().equals(row.text("what")))
+        .mapToDouble(FaultKind::usualSize)
+        .findFirst()
+        .orElse(0);
+  }
+
+  private static EventSpec.Fault fault(Values row, double atS) {
+    FaultKind kind = kind(row.text("what"));
+    boolean lasts = kind.canEnd() && row.has("lasts");
+    return new EventSpec.Fault(
+        atS,
+        kind,
+        lasts ? row.number("lasts") : Double.POSITIVE_INFINITY,
+        kind.isOffset()
+            ? row.number("offset")
+            : kind.isShare() ? row.number("share_left") : Double.NaN);
+  }
+
   static void declare(Keys.Builder keys) {
     keys.rows("event", 0, 200, "Something that happens during the run.");
     keys.plain("event.*.at", Kind.MOMENT)
         .help("When: a date and time with zone, or time since the start: \"2 d 14 h\".");
-    keys.choice(
-            "event.*.what",
-            "install_colony",
-            "feed",
-            "open_lid",
-            "add_box",
-            "change_vent",
-            "shore_power",
-            "set_point")
-        .help("What happens.");
+    keys.choice("event.*.what", words(DEEDS, FaultKind.values()))
+        .help("What happens: a deed of the keeper, or something that breaks.");
     keys.plain("event.*.bees", Kind.INTEGER)
         .between("0", "80000")
         .onlyWhen("what", "install_colony")
@@ -80,6 +121,24 @@ final class EventKeys {
         .between("5 degC", "36 degC")
         .onlyWhen("what", "set_point")
         .help("The new set point.");
+    keys.quantity("event.*.lasts", "h", Dimension.TIME)
+        .above("0 s")
+        .optional("to the end of the run")
+        .onlyWhen("what", words(List.of(), kinds(FaultKind::canEnd)))
+        .help("How long it stays broken.");
+    keys.quantity("event.*.offset", "K", Dimension.TEMPERATURE_DIFFERENCE)
+        .between("-40 K", "40 K")
+        .byDefault(
+            "-3 K, of a wet plug 2 K", row -> (int) usualSize(row, FaultKind::isOffset) + " K")
+        .onlyWhen("what", words(List.of(), kinds(FaultKind::isOffset)))
+        .help("Reading minus truth.");
+    keys.quantity("event.*.share_left", "%", Dimension.RATIO)
+        .between("0 %", "100 %")
+        .byDefault(
+            "battery 60 %, panel 5 %, else 0 %",
+            row -> Math.round(100 * usualSize(row, FaultKind::isShare)) + " %")
+        .onlyWhen("what", words(List.of(), kinds(FaultKind::isShare)))
+        .help("What is left of the light, the capacity, the element, the opening.");
   }
 
   /**
@@ -111,13 +170,20 @@ final class EventKeys {
       case "change_vent" -> new EventSpec.ChangeVent(atS, row.number("top_vent"));
       case "shore_power" -> new EventSpec.ShorePower(atS, row.flag("present"));
       case "set_point" -> new EventSpec.SetPoint(atS, row.number("set_point"));
-      default -> throw new IllegalStateException(row.text("what"));
+      default -> fault(row, atS);
     };
   }
 
   static void check(Values v, Checks checks) {
     for (int i = 0; i < v.rowCount("event"); i++) {
       String row = "event." + i + ".";
+      checks.run(
+          () -> {
+            if (v.text(row + "what").equals(FaultKind.BATTERY_AGED.key())
+                && v.number(row + "share_left") < 0.05) {
+              checks.refuse(row + "share_left", List.of(), "at least 5 % of a battery", "");
+            }
+          });
       checks.run(() -> insideTheRun(v, row + "at", checks));
       checks.run(
           () -> {

@@ -42,6 +42,10 @@ final class SiteKeys {
         .between("10 degC", "42 degC")
         .byDefault("36 degC")
         .help("Upper end of that band.");
+    keys.quantity("run.visit_every", "h", Dimension.TIME)
+        .between("1 h", "30 d")
+        .byDefault("24 h")
+        .help("How often the keeper comes and reads the gauges.");
 
     keys.table("site", "Where the hive stands.");
     keys.quantity("site.latitude", "N", Dimension.LATITUDE)
@@ -125,7 +129,8 @@ final class SiteKeys {
         v.number("run.step"),
         (int) Math.rint(v.number("run.trace_interval")),
         v.number("run.band_low"),
-        v.number("run.band_high"));
+        v.number("run.band_high"),
+        v.number("run.visit_every"));
   }
 
   static void check(Values v, Checks checks) {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.broodbench.hive.BoxSpec;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.EventSpec;
+import org.broodbench.rig.FaultKind;
 import org.broodbench.rig.Scenario;
 
 /** Carries out the events of a scenario at their times. */
@@ -22,7 +23,19 @@ final class ScenarioEvents {
   private final List<Due> due = new ArrayList<>();
   private int next;
 
-  ScenarioEvents(Scenario scenario, Plant plant, SteppedController controller, Recorder recorder) {
+  /** Between two resets of a board that cannot stay up, s. */
+  private static final double RESETS_EVERY_S = 3600;
+
+  /**
+   * @param reset resets the controller's board
+   */
+  ScenarioEvents(
+      Scenario scenario,
+      Plant plant,
+      SteppedController controller,
+      Recorder recorder,
+      Faults faults,
+      Runnable reset) {
     for (EventSpec e : scenario.events()) {
       long atMs = Math.round(e.atS() * 1000);
       if (e instanceof EventSpec.OpenLid lid) {
@@ -115,7 +128,37 @@ final class ScenarioEvents {
             });
       }
     }
+    for (EventSpec e : scenario.events()) {
+      if (e instanceof EventSpec.Fault fault && fault.kind().appliesTo(scenario)) {
+        addFault(fault, 86_400.0 * scenario.window().days(), recorder, faults, reset);
+      }
+    }
     due.sort(Comparator.comparingLong(Due::atMs));
+  }
+
+  private void addFault(
+      EventSpec.Fault fault, double runS, Recorder recorder, Faults faults, Runnable reset) {
+    String what = "fault " + fault.kind().key();
+    add(
+        Math.round(fault.atS() * 1000),
+        () -> {
+          faults.begin(fault);
+          recorder.event(fault.atS(), what, "whole", "broken", "as the scenario says");
+        });
+    double endS = fault.kind().canEnd() ? fault.atS() + fault.durationS() : runS;
+    if (fault.kind() == FaultKind.CONTROLLER_RESETS) {
+      for (double s = fault.atS(); s < endS && s < runS; s += RESETS_EVERY_S) {
+        add(Math.round(s * 1000), reset);
+      }
+    }
+    if (endS < runS) {
+      add(
+          Math.round(endS * 1000),
+          () -> {
+            faults.end(fault);
+            recorder.event(endS, what, "broken", "whole", "as the scenario says");
+          });
+    }
   }
 
   private static String cm2(double m2) {

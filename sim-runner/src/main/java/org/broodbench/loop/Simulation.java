@@ -1,6 +1,7 @@
 package org.broodbench.loop;
 
 import org.broodbench.controller.Commands;
+import org.broodbench.controller.Readings;
 import org.broodbench.controller.ShedLevel;
 import org.broodbench.plant.Actuators;
 import org.broodbench.plant.Plant;
@@ -32,6 +33,8 @@ public final class Simulation {
   private final Metrics metrics;
   private final Recorder recorder;
   private final ScenarioEvents events;
+  private final Faults faults;
+  private final Onlooker onlooker;
 
   private long nowMs;
   private long nextTickMs;
@@ -42,13 +45,25 @@ public final class Simulation {
   /** A run that is ready to begin. */
   public Simulation(
       Scenario scenario, Forcing forcing, SteppedController controller, boolean withTrace) {
+    this(scenario, forcing, controller, withTrace, (endS, lengthS, plant, commands) -> {});
+  }
+
+  /** A run that somebody looks at step by step. */
+  public Simulation(
+      Scenario scenario,
+      Forcing forcing,
+      SteppedController controller,
+      boolean withTrace,
+      Onlooker onlooker) {
     this.scenario = scenario;
     this.controller = controller;
+    this.onlooker = onlooker;
     plant = new Plant(scenario, forcing);
+    faults = new Faults(scenario, plant);
     taker = new ReadingTaker(scenario);
     metrics = new Metrics(scenario.run(), scenario.heater(), plant, colonyFromS(scenario));
     recorder = new Recorder(scenario, plant, taker, withTrace);
-    events = new ScenarioEvents(scenario, plant, controller, recorder);
+    events = new ScenarioEvents(scenario, plant, controller, recorder, faults, this::reset);
   }
 
   /** When the first colony moves in; 0 where one is there from the start, or never comes. */
@@ -124,8 +139,13 @@ public final class Simulation {
     boolean shed = shedLevel >= ShedLevel.HEAT_SHED || plant.supply().dead();
     metrics.book(plant, fromS, lengthS, held.heater, held.fan, shed);
     recorder.book(fromS, lengthS, commands, held, metrics);
+    onlooker.step(fromS + lengthS, lengthS, plant, commands);
+    boolean fed = !plant.hive().starved();
     plant.accept();
     nowMs = reachedMs;
+    if (fed && plant.hive().starved()) {
+      recorder.event(nowMs * 1e-3, "colony", "alive", "dead", "starved");
+    }
     recorder.cutOuts(nowMs * 1e-3);
     metrics.bookState(plant, nowMs * 1e-3);
     if (plant.hive().alive() && metrics.chillS >= ScenarioEvents.CHILL_DEATH_S) {
@@ -140,7 +160,9 @@ public final class Simulation {
         wanted.inverter = false;
         recorder.busDied(nowMs * 1e-3, commands);
         clearCommands();
+        faults.drive(commands, wanted);
       } else {
+        faults.poweredUp();
         controller.powerUp();
         recorder.event(
             nowMs * 1e-3, "bus", "dead", "alive", "volts came back; the controller powered up");
@@ -149,6 +171,16 @@ public final class Simulation {
     }
     events.at(nowMs);
     recorder.rowIfDue(nowMs, commands, held);
+  }
+
+  /** The board resets: its relays fall open, and it begins with the state that it had saved. */
+  private void reset() {
+    controller.powerUp();
+    clearCommands();
+    wanted.heater = false;
+    wanted.fan = false;
+    wanted.inverter = false;
+    faults.drive(commands, wanted);
   }
 
   private void clearCommands() {
@@ -162,10 +194,15 @@ public final class Simulation {
   }
 
   private void stepController(double theta, long atMs) {
-    controller.step((int) atMs, taker.take(plant, theta, tick++, held.heater), commands);
-    wanted.heater = commands.heater && commands.isolation;
-    wanted.fan = commands.fan;
-    wanted.inverter = commands.inverter;
+    Readings readings = taker.take(plant, theta, tick, held.heater);
+    faults.spoil(readings, tick++);
+    if (!faults.halted()) {
+      controller.step((int) atMs, readings, commands);
+      wanted.heater = commands.heater && commands.isolation;
+      wanted.fan = commands.fan;
+      wanted.inverter = commands.inverter;
+    }
+    faults.drive(commands, wanted);
     shedLevel = commands.shedLevel;
     recorder.observe(atMs * 1e-3, commands);
   }

@@ -37,6 +37,8 @@ public final class Plant {
   private HiveModel hive;
   private final SupplyChain supply;
   private final ProbeLag[] probes;
+  private final ProbeSpec.Place[] places;
+  private final Broken broken;
   private final long dayStartS;
   private final double electronicsPerW;
   private double stepS;
@@ -61,11 +63,14 @@ public final class Plant {
     inputs = new SupplyInputs(groups.size());
     supply = new SupplyChain(supply(scenario), batteryPlaceC(0));
     electronicsPerW = scenario.controller().heatInHiveShare() * scenario.controller().powerW();
+    broken = new Broken(groups.size());
     probes = new ProbeLag[scenario.probes().size()];
+    places = new ProbeSpec.Place[probes.length];
     for (int p = 0; p < probes.length; p++) {
       ProbeSpec spec = scenario.probes().get(p);
+      places[p] = spec.place();
       probes[p] = new ProbeLag(spec.lagS());
-      fillSource(spec, probes[p].source());
+      fillSource(p, probes[p].source());
       probes[p].begin();
     }
   }
@@ -133,7 +138,7 @@ public final class Plant {
 
   /** The longest step that does justice to the present moment under these actuators, s. */
   public double longestStepS(Actuators actuators) {
-    hive.fan(actuators.fan && !supply.dead());
+    hive.fan(fanTurns(actuators));
     return hive.longestStepS();
   }
 
@@ -155,24 +160,34 @@ public final class Plant {
     inputs.fan = actuators.fan;
     inputs.inverter = actuators.inverter;
     System.arraycopy(weather.planeWM2, HIVE_PLANES, inputs.groupWM2, 0, inputs.groupWM2.length);
+    for (int g = 0; g < inputs.groupWM2.length; g++) {
+      inputs.groupWM2[g] *= broken.lightShare[g];
+    }
+    inputs.heaterWelded = broken.relayWelded;
+    inputs.elementShare = broken.elementShare;
     inputs.airC = outside.airC;
     inputs.windMS = outside.windMS;
     inputs.batteryPlaceC = batteryPlaceC(1);
     inputs.hourOfDay = hour;
     supply.solve(seconds, inputs);
-    boolean fanTurns = actuators.fan && !supply.dead();
-    hive.solve(seconds, supply.heaterW(), fanTurns, supply.dead() ? 0 : electronicsPerW, outside);
+    hive.solve(
+        seconds,
+        supply.heaterW(),
+        fanTurns(actuators),
+        supply.dead() ? 0 : electronicsPerW,
+        outside);
     for (int p = 0; p < probes.length; p++) {
-      fillSource(scenario.probes().get(p), probes[p].source());
+      fillSource(p, probes[p].source());
       probes[p].solve(seconds);
     }
   }
 
   /** Start, inner stage and end of the solved step at the place of a probe. */
-  private void fillSource(ProbeSpec spec, double[] out) {
-    switch (spec.place()) {
+  private void fillSource(int probe, double[] out) {
+    switch (places[probe]) {
       case BROOD_COMB -> hive.stages(hive.nestNode(), out);
-      case NEST_EDGE -> mix(hive.broodAirNode(), hive.nestNode(), spec.nestShare(), out);
+      case NEST_EDGE ->
+          mix(hive.broodAirNode(), hive.nestNode(), scenario.probes().get(probe).nestShare(), out);
       case BOX_AIR -> hive.stages(hive.broodAirNode(), out);
       case PAN -> of(hive.panNode(), out);
       case PAN_FILLING -> of(hive.panCoreNode(), out);
@@ -232,6 +247,25 @@ public final class Plant {
   /** Mean temperature at a probe's place over the solved step, °C, before its lag. */
   public double placeC(int probe) {
     return 0.5 * (probes[probe].source()[0] + probes[probe].source()[2]);
+  }
+
+  private boolean fanTurns(Actuators actuators) {
+    return actuators.fan && !broken.fanJammed && !supply.dead();
+  }
+
+  /** Hangs the probe of a role at another place, or back at its own. */
+  public void hang(ProbeSpec.Role role, boolean elsewhere, ProbeSpec.Place place) {
+    for (int p = 0; p < places.length; p++) {
+      ProbeSpec spec = scenario.probes().get(p);
+      if (spec.role() == role) {
+        places[p] = elsewhere ? place : spec.place();
+      }
+    }
+  }
+
+  /** What is broken between panel, relay, element and fan; may be changed between steps. */
+  public Broken broken() {
+    return broken;
   }
 
   /** Puts a box on top of the hive. */

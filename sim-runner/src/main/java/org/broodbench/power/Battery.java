@@ -27,10 +27,11 @@ public final class Battery {
 
   private final BatterySpec spec;
   private final TwoWells wells;
-  private final OpenCircuit curve;
-  private final double capacityAh;
+  private OpenCircuit curve;
+  private double capacityAh;
   private final double leakPerS;
   private final double gassingA;
+  private double grownOhm = 1;
   private double temperatureC;
 
   /** A rested battery at its initial state of charge and the temperature of its place. */
@@ -91,7 +92,7 @@ public final class Battery {
   public double resistanceOhm() {
     double t = temperatureC;
     double factor = t >= 25 ? 1 : t >= 0 ? 1.5 - 0.02 * t : 1.5 - 0.025 * t;
-    return spec.resistanceOhm() * factor;
+    return spec.resistanceOhm() * factor * grownOhm;
   }
 
   /** Share of the charge that cold locks up, 0 to 1. */
@@ -192,6 +193,42 @@ public final class Battery {
     leak(leakPerS * Portable.exp(LEAK_PER_K * (temperatureC - 25)) * seconds, ledger);
     ledger.chargeStoredAh +=
         wells.availableAh() - availableAhBefore + (wells.boundAh() - boundAhBefore);
+  }
+
+  /**
+   * It is as an old one from now on: less capacity, and resistance that has grown in proportion
+   * (own choice). The charge that has nowhere to be any more is booked as lost.
+   *
+   * @param shareLeft of its capacity, above 0 to 1
+   */
+  void age(double shareLeft, PowerLedger ledger) {
+    double gone = 1 - shareLeft;
+    lose(gone * storedWh(), ledger);
+    double goneAh = gone * (wells.availableAh() + wells.boundAh());
+    ledger.chargeLostAh += goneAh;
+    ledger.chargeStoredAh -= goneAh;
+    wells.shrink(shareLeft);
+    capacityAh *= shareLeft;
+    grownOhm /= shareLeft;
+  }
+
+  /** One of the cells in series is shorted from now on; what was in it is booked as lost. */
+  void loseCell(PowerLedger ledger) {
+    // 2 V lead-acid cells, 3.2 V lithium iron phosphate cells
+    double cells = spec.nominalV() / (spec.chemistry().leadAcid() ? 2 : 3);
+    lose(storedWh() / cells, ledger);
+    curve = curve.without(1 / cells);
+  }
+
+  /** Energy between empty and the present levels, Wh. */
+  private double storedWh() {
+    return wells.availableAh() * curve.meanV(0, wells.availableHead())
+        + wells.boundAh() * curve.meanV(0, wells.boundHead());
+  }
+
+  private static void lose(double wh, PowerLedger ledger) {
+    ledger.batteryLossJ += 3600 * wh;
+    ledger.batteryChangeJ -= 3600 * wh;
   }
 
   private void leak(double share, PowerLedger ledger) {

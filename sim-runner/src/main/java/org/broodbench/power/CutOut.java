@@ -49,6 +49,14 @@ public final class CutOut {
     forced = true;
   }
 
+  /** Opens at once by a cause from outside, or is put back by a hand. */
+  void set(boolean opened) {
+    trips += opened && !open ? 1 : 0;
+    open = opened;
+    tripS = 0;
+    clearS = 0;
+  }
+
   void accept(double seconds) {
     if (open) {
       openS += seconds;

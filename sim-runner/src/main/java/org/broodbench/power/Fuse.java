@@ -40,6 +40,12 @@ final class Fuse {
     cutOut.accept(seconds);
   }
 
+  /** Blows by a cause of its own, or is replaced by a new one. */
+  void set(boolean blown) {
+    heatS = 0;
+    cutOut.set(blown);
+  }
+
   CutOut cutOut() {
     return cutOut;
   }

@@ -31,6 +31,7 @@ final class Guards {
   private final CutOut output;
   private final Fuse batteryFuse;
   private final Fuse heaterFuse;
+  private boolean gone;
 
   Guards(SupplySpec spec) {
     this.spec = spec;
@@ -99,9 +100,24 @@ final class Guards {
     return all;
   }
 
+  /** Takes the battery away or brings it back. */
+  void take(boolean away) {
+    gone = away;
+  }
+
+  /** Blows the fuse at the battery's post, or puts a new one in. */
+  void batteryFuse(boolean blown) {
+    batteryFuse.set(blown);
+  }
+
+  /** Blows the fuse of the heater's own circuit, or puts a new one in. */
+  void heaterFuse(boolean blown) {
+    heaterFuse.set(blown);
+  }
+
   /** Whether the battery is on the bus at all. */
   boolean connected() {
-    return !batteryFuse.cutOut().open() && !ice.open();
+    return !gone && !batteryFuse.cutOut().open() && !ice.open();
   }
 
   /** Whether it may be discharged. */

@@ -14,6 +14,7 @@ final class InverterUnit {
   private final CutOut overload;
   private int restarts;
 
+  private boolean broken;
   private boolean running;
   private double askedW;
   private double outputW;
@@ -51,11 +52,16 @@ final class InverterUnit {
 
   /** Takes what is asked of it in a step, W. */
   void ask(boolean enabled, double loadW) {
-    running = fitted() && enabled && !low.open() && !high.open() && !overload.open();
+    running = fitted() && !broken && enabled && !low.open() && !high.open() && !overload.open();
     askedW = running ? loadW : 0;
     boolean asleep = askedW < spec.search().wakeW();
     outputW = asleep ? 0 : askedW;
     inputW = !running ? 0 : asleep ? spec.search().drawW() : Inverter.inputW(spec, outputW);
+  }
+
+  /** Trips for a cause of its own and does not return while it is broken. */
+  void setBroken(boolean nowBroken) {
+    broken = nowBroken;
   }
 
   boolean running() {

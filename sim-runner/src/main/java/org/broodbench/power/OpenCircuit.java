@@ -24,6 +24,12 @@ public final class OpenCircuit {
   private final double[] integral;
   private final double scale;
 
+  private OpenCircuit(double[] volts, double[] integral, double scale) {
+    this.volts = volts;
+    this.integral = integral;
+    this.scale = scale;
+  }
+
   /** The curve of a chemistry for a bank of some nominal volts. */
   public OpenCircuit(Chemistry chemistry, double nominalV) {
     volts =
@@ -37,6 +43,11 @@ public final class OpenCircuit {
     for (int i = 1; i < volts.length; i++) {
       integral[i] = integral[i - 1] + 0.05 * (volts[i - 1] + volts[i]);
     }
+  }
+
+  /** The curve of the same bank with a share of its cells in series shorted. */
+  OpenCircuit without(double shareOfCells) {
+    return new OpenCircuit(volts, integral, scale * (1 - shareOfCells));
   }
 
   private static int segment(double s) {

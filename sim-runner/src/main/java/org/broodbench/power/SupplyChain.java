@@ -59,6 +59,7 @@ public final class SupplyChain {
   private double conversionLossW;
   private double regulatedW;
   private double wireOhm;
+  private double elementShare;
   private double elementOhm;
   private double ocvMidV;
   private double curveA;
@@ -116,9 +117,10 @@ public final class SupplyChain {
             + Copper.loopOhm(spec.wiring().heaterLengthM(), spec.wiring().heaterMm2(), in.airC);
     double hours = stepS / 3600;
     boolean runs = guards.controllerRuns();
-    demand(
-        guards.discharging(), guards.feeding(), runs, in.heater && guards.heaterClosed(), in.fan);
-    inverter.ask(runs && in.inverter, acLoadW(in.heater && runs));
+    elementShare = in.elementShare;
+    boolean closed = in.heater && (runs || in.heaterWelded);
+    demand(guards.discharging(), guards.feeding(), runs, closed && guards.heaterClosed(), in.fan);
+    inverter.ask(runs && in.inverter, acLoadW(closed));
     settle(hours);
     boolean inverterFell = false;
     boolean collapsed = false;
@@ -132,7 +134,7 @@ public final class SupplyChain {
       demand(false, false, false, false, false);
       settle(hours);
     }
-    book(trackedW, shoreMostW, in.heater && runs);
+    book(trackedW, shoreMostW, closed);
     double a = bus.batteryA();
     double dcHeaterA = bussed && !heater.onInverter() ? heaterInputA() : 0;
     guards.judge(bus.volts(), bus.volts() + a * leadOhm, a, dcHeaterA, collapsed, battery);
@@ -149,14 +151,15 @@ public final class SupplyChain {
     for (LoadSpec l : loads) {
       otherW += fed && !l.onInverter() && l.onAt(hourOfDay) ? l.powerW() : 0;
     }
-    boolean heats = runs && heaterOn && heater.powerW() > 0 && !heater.onInverter();
-    elementOhm = heats ? heater.ratedV() * heater.ratedV() / heater.powerW() : 0;
+    double elementW = heater.powerW() * elementShare;
+    boolean heats = fed && heaterOn && elementW > 0 && !heater.onInverter();
+    elementOhm = heats ? heater.ratedV() * heater.ratedV() / elementW : 0;
     bus.conductance = heats && !heater.regulated() ? 1 / (elementOhm + wireOhm) : 0;
-    regulatedW = heats && heater.regulated() ? heater.powerW() : 0;
+    regulatedW = heats && heater.regulated() ? elementW : 0;
   }
 
   private double acLoadW(boolean heaterOn) {
-    double w = heaterOn && heater.onInverter() ? heater.powerW() : 0;
+    double w = heaterOn && heater.onInverter() ? heater.powerW() * elementShare : 0;
     for (LoadSpec l : loads) {
       w += l.onInverter() && l.onAt(hourOfDay) ? l.powerW() : 0;
     }
@@ -245,7 +248,8 @@ public final class SupplyChain {
     double v = bus.volts();
     double elementA = v * bus.conductance;
     double output = inverter.outputW();
-    double acHeaterW = output > 0 && heaterOn && heater.onInverter() ? heater.powerW() : 0;
+    double acHeaterW =
+        output > 0 && heaterOn && heater.onInverter() ? heater.powerW() * elementShare : 0;
     otherW += output - acHeaterW;
     heaterW = acHeaterW + regulatedW + elementA * elementA * elementOhm;
     heaterWireW += elementA * elementA * wireOhm;
@@ -298,6 +302,36 @@ public final class SupplyChain {
     }
     guards.accept(h);
     inverter.accept(v, h);
+  }
+
+  /** The battery ages at a stroke to a share of its capacity, above 0 to 1. */
+  public void ageBattery(double shareLeft) {
+    battery.age(shareLeft, ledger);
+  }
+
+  /** A cell of the battery is shorted. */
+  public void loseCell() {
+    battery.loseCell(ledger);
+  }
+
+  /** The battery is taken away, or brought back as it was. */
+  public void takeBattery(boolean away) {
+    guards.take(away);
+  }
+
+  /** The fuse at the battery's post blows, or a new one is put in. */
+  public void batteryFuse(boolean blown) {
+    guards.batteryFuse(blown);
+  }
+
+  /** The fuse of the heater's own circuit blows, or a new one is put in. */
+  public void heaterFuse(boolean blown) {
+    guards.heaterFuse(blown);
+  }
+
+  /** The inverter trips for good, or is made to run again. */
+  public void tripInverter(boolean broken) {
+    inverter.setBroken(broken);
   }
 
   /** Brings shore power or takes it away, from the next step on. */

@@ -5,6 +5,12 @@ public final class SupplyInputs {
   /** Heater relay closed. */
   public boolean heater;
 
+  /** The relay is closed whatever the board does, even with the board dead. */
+  public boolean heaterWelded;
+
+  /** Share of the heater's element that still carries current, 0 to 1. */
+  public double elementShare = 1;
+
   /** Fan on. */
   public boolean fan;
 

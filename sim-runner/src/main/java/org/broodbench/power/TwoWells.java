@@ -13,7 +13,7 @@ import org.broodbench.matter.Portable;
 public final class TwoWells {
   private final double c;
   private final double kPerH;
-  private final double capacityAh;
+  private double capacityAh;
   private double availableAh;
   private double boundAh;
 
@@ -42,6 +42,13 @@ public final class TwoWells {
   public void set(double available, double bound) {
     availableAh = available;
     boundAh = bound;
+  }
+
+  /** Both wells shrink with what is in them, so that their levels stay. */
+  void shrink(double share) {
+    capacityAh *= share;
+    availableAh *= share;
+    boundAh *= share;
   }
 
   /** Charge in the available well, Ah. */

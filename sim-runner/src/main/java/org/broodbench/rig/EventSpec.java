@@ -59,4 +59,19 @@ public sealed interface EventSpec {
    * @param setPointC the new set point, °C
    */
   record SetPoint(double atS, double setPointC) implements EventSpec {}
+
+  /**
+   * Something breaks.
+   *
+   * @param kind what breaks
+   * @param durationS how long it stays broken, s; infinite to the end of the run
+   * @param size offset in K, or the share that is left, as the kind says; not a number where the
+   *     kind has none
+   */
+  record Fault(double atS, FaultKind kind, double durationS, double size) implements EventSpec {
+    /** To the end of the run, of the usual size. */
+    public Fault(double atS, FaultKind kind) {
+      this(atS, kind, Double.POSITIVE_INFINITY, kind.usualSize());
+    }
+  }
 }
