@@ -22,6 +22,7 @@ final class Recorder {
   private final Scenario scenario;
   private final Plant plant;
   private final ReadingTaker taker;
+  private final boolean keepsEvents;
   private final Trace trace;
   private final List<EventRow> events = new ArrayList<>();
   private final Map<String, Integer> earlyStops = new LinkedHashMap<>();
@@ -31,6 +32,7 @@ final class Recorder {
   private boolean fan;
   private int shedLevel;
   private int sheds;
+  private boolean wentDead;
   private double firstShedAtS = -1;
   private final boolean[] cutOutOpen;
   private int alarms;
@@ -51,14 +53,17 @@ final class Recorder {
   private double loadJ;
   private double intervalS;
 
-  Recorder(Scenario scenario, Plant plant, ReadingTaker taker, boolean withTrace) {
+  Recorder(Scenario scenario, Plant plant, ReadingTaker taker, Pace.Keep keep) {
     this.scenario = scenario;
     this.plant = plant;
     this.taker = taker;
     cutOutOpen = new boolean[plant.supply().cutOutCount()];
+    keepsEvents = keep != Pace.Keep.FIGURES;
     int interval = scenario.run().traceIntervalS();
     trace =
-        withTrace ? new Trace(interval, 86_400 * scenario.window().days() / interval + 1) : null;
+        keep == Pace.Keep.TRACE
+            ? new Trace(interval, 86_400 * scenario.window().days() / interval + 1)
+            : null;
     minOnS = scenario.controller().settings().get(Setting.RELAY_MIN_ON_MILLIS) * 1e-3;
     for (String kind :
         List.of("limit", "trust", "effect", "shed", "supply", "cooling", "isolation", "service")) {
@@ -68,7 +73,9 @@ final class Recorder {
   }
 
   void event(double atS, String what, String from, String to, String why) {
-    events.add(new EventRow(atS, what, from, to, why));
+    if (keepsEvents) {
+      events.add(new EventRow(atS, what, from, to, why));
+    }
   }
 
   /** A colony moved in during the run. */
@@ -163,6 +170,7 @@ final class Recorder {
 
   /** The bus lost its power: everything is off, whatever the controller had asked. */
   void busDied(double atS, Commands before) {
+    wentDead = true;
     event(atS, "bus", "alive", "dead", "the battery could not carry the loads");
     if (heater) {
       event(atS, "heater", "on", "off", "the bus is dead");
@@ -185,7 +193,9 @@ final class Recorder {
     intervalS += lengthS;
     double endS = fromS + lengthS;
     if (metrics.broodLow.atS() == endS) {
-      coldest = plant.hive().section();
+      if (keepsEvents) {
+        coldest = plant.hive().section();
+      }
       worst =
           new RunResult.Moment(
               endS,
@@ -329,7 +339,7 @@ final class Recorder {
             battery.stateOfCharge(),
             supply.ledger().chargeOutAh / scenario.battery().capacityAh(),
             m.lastFullAtS < 0 ? Double.NaN : (endS - m.lastFullAtS) / 86_400,
-            events.stream().anyMatch(e -> e.what().equals("bus") && e.to().equals("dead"))),
+            wentDead),
         new RunResult.ColonyEnd(
             bees, hive.alive() ? bees : 0, brood, brood - toHeat - toCold, toCold, toHeat, feedG),
         m.panHigh,

@@ -29,14 +29,15 @@ import org.broodbench.rig.ProbeSpec;
  * @param firstShedAtS when it was shed first, s since the start; −1 if never
  * @param worst what stood when the brood was coldest
  * @param hive balances of heat, water and carbon dioxide
- * @param coldest the hive cut open when the brood was coldest; null if it never cooled
+ * @param coldest the hive cut open when the brood was coldest; null if it never cooled, or where
+ *     figures alone were kept
  * @param films water on every inner surface
  * @param ways heat by its ways out of the hive
  * @param probes what the temperature probes told against the truth
  * @param power balances of energy and charge
  * @param supply what the parts of the supply chain did
  * @param alarms alarms by first appearance
- * @param events everything that switched or happened
+ * @param events everything that switched or happened; empty where figures alone were kept
  * @param trace rows by interval; null where none was asked for
  */
 public record RunResult(

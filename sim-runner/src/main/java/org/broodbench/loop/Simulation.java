@@ -24,6 +24,7 @@ public final class Simulation {
   static final long SWITCHED_ON_BEFORE_MS = 180_000;
 
   private final Scenario scenario;
+  private final Pace pace;
   private final Plant plant;
   private final SteppedController controller;
   private final ReadingTaker taker;
@@ -39,13 +40,41 @@ public final class Simulation {
   private long nowMs;
   private long nextTickMs;
   private long tick;
+  private final int ticksAtOnce;
   private boolean deadBefore;
   private int shedLevel;
 
-  /** A run that is ready to begin. */
+  /** A run at the scenario's own pace that is ready to begin. */
   public Simulation(
       Scenario scenario, Forcing forcing, SteppedController controller, boolean withTrace) {
-    this(scenario, forcing, controller, withTrace, (endS, lengthS, plant, commands) -> {});
+    this(
+        scenario,
+        forcing,
+        controller,
+        Pace.exact(scenario, withTrace ? Pace.Keep.TRACE : Pace.Keep.EVENTS));
+  }
+
+  /**
+   * A run that is ready to begin. The forcing is only read, so any number of runs of the same
+   * window, site and planes may share one, on any number of threads.
+   */
+  public Simulation(Scenario scenario, Forcing forcing, SteppedController controller, Pace pace) {
+    this(scenario, forcing, controller, pace, (endS, lengthS, plant, commands) -> {});
+  }
+
+  /** A run at the scenario's own pace that somebody looks at step by step. */
+  public Simulation(
+      Scenario scenario,
+      Forcing forcing,
+      SteppedController controller,
+      boolean withTrace,
+      Onlooker onlooker) {
+    this(
+        scenario,
+        forcing,
+        controller,
+        Pace.exact(scenario, withTrace ? Pace.Keep.TRACE : Pace.Keep.EVENTS),
+        onlooker);
   }
 
   /** A run that somebody looks at step by step. */
@@ -53,16 +82,19 @@ public final class Simulation {
       Scenario scenario,
       Forcing forcing,
       SteppedController controller,
-      boolean withTrace,
+      Pace pace,
       Onlooker onlooker) {
     this.scenario = scenario;
+    this.pace = pace;
+    // noise at an instant is the same at every pace
+    ticksAtOnce = Math.max(1, pace.tickMillis() / scenario.controller().tickMillis());
     this.controller = controller;
     this.onlooker = onlooker;
     plant = new Plant(scenario, forcing);
     faults = new Faults(scenario, plant);
     taker = new ReadingTaker(scenario);
     metrics = new Metrics(scenario.run(), scenario.heater(), plant, colonyFromS(scenario));
-    recorder = new Recorder(scenario, plant, taker, withTrace);
+    recorder = new Recorder(scenario, plant, taker, pace.keep());
     events = new ScenarioEvents(scenario, plant, controller, recorder, faults, this::reset);
   }
 
@@ -81,8 +113,8 @@ public final class Simulation {
   /** Runs to the end of the window. */
   public RunResult run() {
     long endMs = 1000L * 86_400 * scenario.window().days();
-    long gridMs = Math.round(scenario.run().stepS() * 1000);
-    int tickMs = scenario.controller().tickMillis();
+    int gridMs = pace.stepMillis();
+    int tickMs = pace.tickMillis();
     events.at(0);
     switchOnBefore(tickMs);
     stepController(0);
@@ -92,7 +124,7 @@ public final class Simulation {
       held.copy(wanted);
       long stepEndMs = Math.min(Math.min((nowMs / gridMs + 1) * gridMs, endMs), events.nextMs());
       double longestS = plant.longestStepS(held);
-      if (longestS < scenario.run().stepS()) {
+      if (longestS * 1000 < gridMs) {
         stepEndMs = Math.min(stepEndMs, nowMs + (long) (longestS * 1000));
       }
       plant.solve(nowMs * 1e-3, (stepEndMs - nowMs) * 1e-3, held);
@@ -123,9 +155,10 @@ public final class Simulation {
    */
   private void switchOnBefore(int tickMs) {
     long ticks = SWITCHED_ON_BEFORE_MS / tickMs;
-    tick = -ticks;
+    tick = -ticks * ticksAtOnce;
     for (long t = -ticks * tickMs; t < 0; t += tickMs) {
-      controller.step((int) t, taker.take(plant, 0, tick++, false), commands);
+      controller.step((int) t, taker.take(plant, 0, tick, false), commands);
+      tick += ticksAtOnce;
     }
   }
 
@@ -195,7 +228,8 @@ public final class Simulation {
 
   private void stepController(double theta, long atMs) {
     Readings readings = taker.take(plant, theta, tick, held.heater);
-    faults.spoil(readings, tick++);
+    faults.spoil(readings, tick);
+    tick += ticksAtOnce;
     if (!faults.halted()) {
       controller.step((int) atMs, readings, commands);
       wanted.heater = commands.heater && commands.isolation;
