@@ -2,9 +2,7 @@ package org.broodbench.input.weather;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.broodbench.sky.DailyWeather;
-import org.broodbench.sky.Place;
 import org.broodbench.sky.WeatherSeries;
 
 /**
@@ -26,14 +24,13 @@ import org.broodbench.sky.WeatherSeries;
 final class DailyCsv implements WeatherFormat {
   private static final String TITLE_LINE = "# broodbench daily weather 1";
 
-  /** Column and what can be. */
-  private static final Object[][] COLUMNS = {
-    {"min_c", -95.0, 65.0},
-    {"max_c", -95.0, 65.0},
-    {"ghi_kwh_m2", 0.0, 14.0},
-    {"dew_c", -95.0, 45.0},
-    {"wind_m_s", 0.0, 60.0},
-    {"precip_mm", 0.0, 2000.0}
+  private static final OwnTable.Column[] COLUMNS = {
+    new OwnTable.Column("min_c", -95, 65, true),
+    new OwnTable.Column("max_c", -95, 65, true),
+    new OwnTable.Column("ghi_kwh_m2", 0, 14, false),
+    new OwnTable.Column("dew_c", -95, 45, false),
+    new OwnTable.Column("wind_m_s", 0, 60, false),
+    new OwnTable.Column("precip_mm", 0, 2000, false)
   };
 
   @Override
@@ -54,24 +51,10 @@ final class DailyCsv implements WeatherFormat {
   @Override
   public WeatherSeries read(LineSource lines, ReadContext context) {
     ProblemList problems = context.problems();
-    CommentLines header = new CommentLines(problems);
-    if (!header.read(lines)) {
-      throw problems.fatal(lines.number(), 0, "", "no header", "a line that starts with date", "");
-    }
-    Fields f = new Fields(',');
-    f.split(lines);
-    ColumnNames names = new ColumnNames(f, problems, lines.number());
-    int date = names.need("date");
-    int[] at = new int[COLUMNS.length];
-    for (int c = 0; c < at.length; c++) {
-      at[c] = c < 2 ? names.need((String) COLUMNS[c][0]) : names.at((String) COLUMNS[c][0]);
-    }
-    Optional<Place> place = header.place();
-    if (place.isEmpty()) {
-      problems.add(
-          0, 0, "latitude_deg, longitude_deg, altitude_m", "not all three", "the place", "");
-    }
-    problems.throwIfAny();
+    OwnTable table = new OwnTable(lines, problems, "date", COLUMNS);
+    Fields f = table.fields;
+    int date = table.key;
+    int[] at = table.at;
     List<DailyWeather.Day> days = new ArrayList<>();
     long first = 0;
     double[] v = new double[at.length];
@@ -81,11 +64,10 @@ final class DailyCsv implements WeatherFormat {
       }
       f.split(lines);
       int line = lines.number();
-      boolean dated = f.count() == names.count() && f.text(date).matches("\\d{4}-\\d\\d-\\d\\d");
+      boolean dated = f.count() == table.count && f.text(date).matches("\\d{4}-\\d\\d-\\d\\d");
       long stamp = dated ? Stamps.byOrder(f.text(date), "ymd") : Stamps.NONE;
       if (stamp == Stamps.NONE) {
-        problems.add(
-            line, 1, "date", lines.text(), names.count() + " fields with a date first", "");
+        problems.add(line, 1, "date", lines.text(), table.count + " fields with a date first", "");
         continue;
       }
       long day = stamp / 86400;
@@ -102,16 +84,16 @@ final class DailyCsv implements WeatherFormat {
       }
       boolean good = true;
       for (int c = 0; c < at.length; c++) {
-        v[c] = at[c] < 0 || f.isEmpty(at[c]) ? Double.NaN : f.number(at[c]);
-        boolean empty = at[c] < 0 || f.isEmpty(at[c]);
-        double low = (Double) COLUMNS[c][1];
-        double high = (Double) COLUMNS[c][2];
-        boolean fits = empty ? c >= 2 : v[c] >= low && v[c] <= high;
+        boolean empty = table.isEmpty(c);
+        v[c] = empty ? Double.NaN : f.number(at[c]);
+        double low = COLUMNS[c].low();
+        double high = COLUMNS[c].high();
+        boolean fits = empty ? !COLUMNS[c].needed() : v[c] >= low && v[c] <= high;
         if (!fits) {
           problems.add(
               line,
               at[c] < 0 ? 1 : f.column(at[c]),
-              (String) COLUMNS[c][0],
+              COLUMNS[c].name(),
               at[c] < 0 ? "" : f.text(at[c]),
               low + " to " + high,
               "");
@@ -134,7 +116,7 @@ final class DailyCsv implements WeatherFormat {
     }
     problems.throwIfAny();
     WeatherSeries made =
-        new DailyWeather(place.get(), first, days, header.text("source")).toHourly();
+        new DailyWeather(table.place, first, days, table.comments.text("source")).toHourly();
     return made.toBuilder().formatId(id()).build();
   }
 }

@@ -4,11 +4,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.broodbench.sky.Almanac;
 import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.MonthlyNormals;
-import org.broodbench.sky.Place;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
 
@@ -40,15 +38,14 @@ final class NormalsCsv implements WeatherFormat {
 
   private static final double[] DAYS = {31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
 
-  /** Column, lowest, highest, and what stands for a column that is not there (NaN: needed). */
-  private static final Object[][] COLUMNS = {
-    {"mean_max_c", -70.0, 60.0, Double.NaN},
-    {"mean_min_c", -80.0, 45.0, Double.NaN},
-    {"ghi_kwh_m2_day", 0.0, 12.0, Double.NaN},
-    {"wet_days", 0.0, 31.0, Double.NaN},
-    {"precip_mm", 0.0, 2000.0, Double.NaN},
-    {"wind_m_s", 0.0, 30.0, USUAL_WIND_M_S},
-    {"daily_sd_k", 0.5, 12.0, USUAL_SD_K}
+  private static final OwnTable.Column[] COLUMNS = {
+    new OwnTable.Column("mean_max_c", -70, 60, true),
+    new OwnTable.Column("mean_min_c", -80, 45, true),
+    new OwnTable.Column("ghi_kwh_m2_day", 0, 12, true),
+    new OwnTable.Column("wet_days", 0, 31, true),
+    new OwnTable.Column("precip_mm", 0, 2000, true),
+    new OwnTable.Column("wind_m_s", 0, 30, false),
+    new OwnTable.Column("daily_sd_k", 0.5, 12, false)
   };
 
   @Override
@@ -69,24 +66,9 @@ final class NormalsCsv implements WeatherFormat {
   @Override
   public WeatherSeries read(LineSource lines, ReadContext context) {
     ProblemList problems = context.problems();
-    CommentLines header = new CommentLines(problems);
-    if (!header.read(lines)) {
-      throw problems.fatal(lines.number(), 0, "", "no header", "a line that starts with month", "");
-    }
-    Fields f = new Fields(',');
-    f.split(lines);
-    ColumnNames names = new ColumnNames(f, problems, lines.number());
-    int month = names.need("month");
-    int[] at = new int[COLUMNS.length];
-    for (int c = 0; c < at.length; c++) {
-      boolean needed = Double.isNaN((Double) COLUMNS[c][3]);
-      at[c] = needed ? names.need((String) COLUMNS[c][0]) : names.at((String) COLUMNS[c][0]);
-    }
-    Optional<Place> place = header.place();
-    if (place.isEmpty()) {
-      problems.add(
-          0, 0, "latitude_deg, longitude_deg, altitude_m", "not all three", "the place", "");
-    }
+    OwnTable table = new OwnTable(lines, problems, "month", COLUMNS);
+    Fields f = table.fields;
+    CommentLines header = table.comments;
     int years = (int) header.number("years", 1, 100, 1);
     int firstYear = (int) header.number("first_year", 1900, 2199, 2001);
     long seed = (long) header.number("seed", 0, 1e9, 1);
@@ -98,16 +80,16 @@ final class NormalsCsv implements WeatherFormat {
       }
       f.split(lines);
       int next = months.size() + 1;
-      if (f.count() != names.count() || next > 12 || f.whole(month) != next) {
+      if (f.count() != table.count || next > 12 || f.whole(table.key) != next) {
         throw problems.fatal(
             lines.number(),
             1,
             "month",
             lines.text(),
-            next > 12 ? "twelve months" : names.count() + " fields, month " + next + " first",
+            next > 12 ? "twelve months" : table.count + " fields, month " + next + " first",
             "");
       }
-      months.add(month(f, at, next, lines.number(), place.get().latitudeDeg(), problems));
+      months.add(month(table, next, lines.number(), problems));
     }
     if (months.size() != 12) {
       throw problems.fatal(
@@ -120,7 +102,7 @@ final class NormalsCsv implements WeatherFormat {
         WeatherGenerator.generate(
             new GeneratorSettings(
                 seed,
-                place.get(),
+                table.place,
                 new MonthlyNormals(months),
                 first,
                 days,
@@ -130,16 +112,20 @@ final class NormalsCsv implements WeatherFormat {
   }
 
   private static MonthlyNormals.Month month(
-      Fields f, int[] at, int number, int line, double latitudeDeg, ProblemList problems) {
+      OwnTable table, int number, int line, ProblemList problems) {
+    Fields f = table.fields;
+    int[] at = table.at;
     double[] v = new double[at.length];
     for (int c = 0; c < at.length; c++) {
-      boolean empty = at[c] < 0 || f.isEmpty(at[c]);
-      v[c] = empty ? (Double) COLUMNS[c][3] : f.number(at[c]);
-      double low = (Double) COLUMNS[c][1];
-      double high = (Double) COLUMNS[c][2];
-      if (!(v[c] >= low && v[c] <= high)) {
-        String found = empty ? "" : f.text(at[c]);
-        problems.add(line, f.column(at[c]), (String) COLUMNS[c][0], found, low + " to " + high, "");
+      OwnTable.Column column = COLUMNS[c];
+      if (table.isEmpty(c)) {
+        v[c] = c == 5 ? USUAL_WIND_M_S : c == 6 ? USUAL_SD_K : Double.NaN;
+      } else {
+        v[c] = f.number(at[c]);
+      }
+      if (!(v[c] >= column.low() && v[c] <= column.high())) {
+        String allowed = column.low() + " to " + column.high();
+        problems.add(line, f.column(at[c]), column.name(), f.text(at[c]), allowed, "");
       }
     }
     if (v[0] <= v[1]) {
@@ -151,7 +137,7 @@ final class NormalsCsv implements WeatherFormat {
     }
     int m = number - 1;
     // the month's middle day stands for the month
-    double outside = Almanac.faoDailyMJ(latitudeDeg, (int) (30.4 * m + 15)) / 3.6;
+    double outside = Almanac.faoDailyMJ(table.place.latitudeDeg(), (int) (30.4 * m + 15)) / 3.6;
     // the polar night has no clearness; any number serves
     double clearness = outside > 0.05 ? v[2] / outside : 0.4;
     if (clearness > 0.82) {
