@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
@@ -55,6 +56,30 @@ final class WeatherCommand extends Verb {
       defaultValue = "10",
       description = "How many of the hardest windows; 10 when left out.")
   private int count;
+
+  @Option(
+      names = "--heat-loss",
+      paramLabel = "W/K",
+      defaultValue = "0.6",
+      description =
+          "What makes a window hard: heat that the hive loses for each kelvin; 0.6 when left out.")
+  private double heatLossWPerK;
+
+  @Option(
+      names = "--warm-to",
+      paramLabel = "DEGC",
+      defaultValue = "20",
+      description =
+          "What makes a window hard: outdoor temperature from which no heater runs; 20 when left out.")
+  private double warmToC;
+
+  @Option(
+      names = "--harvest",
+      paramLabel = "KWH",
+      defaultValue = "0.065",
+      description =
+          "What makes a window hard: energy that the panel brings for each kWh/m2 of sun; 0.065 when left out.")
+  private double harvestKWh;
 
   @Option(
       names = "--tidy",
@@ -128,71 +153,62 @@ final class WeatherCommand extends Verb {
 
   @Override
   public Integer call() {
-    check("--days", days, 1, 366);
-    check("--count", count, 1, 1000);
-    MadeYears.Way way = way();
-    List<Problem> missing = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    check(problems, "--days", days, 1, 366);
+    check(problems, "--count", count, 1, 1000);
+    check(problems, "--heat-loss", heatLossWPerK, 0, 100);
+    check(problems, "--warm-to", warmToC, -20, 40);
+    check(problems, "--harvest", harvestKWh, 0, 100);
+    check(problems, "--first-year", firstYear, 1900, 2199);
+    check(problems, "--make", makeYears, 0, 100);
+    if (made != null && makeYears == 0) {
+      problems.add(refused("--made", made.toString(), "with --make YEARS"));
+    }
+    MadeYears.Way way =
+        Arrays.stream(MadeYears.Way.values())
+            .filter(w -> w.word().equals(by))
+            .findFirst()
+            .orElse(null);
+    if (way == null) {
+      problems.add(refused("--by", by, "runs, normals"));
+    }
     for (Path file : files) {
       if (!Files.isRegularFile(file)) {
         String found = Files.isDirectory(file) ? "a folder" : "no such file";
-        missing.add(new Problem(file.toString(), 0, 0, "", found, "a weather file", ""));
+        problems.add(refused(file.toString(), found, "a weather file"));
       }
     }
-    if (!missing.isEmpty()) {
-      throw new BadInput(missing);
+    if (!problems.isEmpty()) {
+      throw new BadInput(problems);
     }
+    RigClass rig = new RigClass(heatLossWPerK, warmToC, harvestKWh);
     WeatherSeries series = WeatherFiles.readTogether(files, ReadOptions.DESCRIBE);
     WeatherSummary summary = WeatherSummary.of(series);
     List<WorstWindows.Window> worst =
-        86_400 % series.stepS() == 0
-            ? WorstWindows.find(series, days, count, RigClass.SMALL, 0)
-            : List.of();
+        86_400 % series.stepS() == 0 ? WorstWindows.find(series, days, count, rig, 0) : List.of();
     List<MadeWeatherText.Column> compared = new ArrayList<>();
     try {
-      write(series, worst);
+      // what may be refused comes before anything is written
       if (makeYears > 0) {
         compared.add(new MadeWeatherText.Column("record", WeatherStatistics.of(series)));
         for (MadeYears.Way each : MadeYears.Way.values()) {
           make(series, each, each == way, compared);
         }
       }
+      write(series, worst);
     } catch (IOException e) {
       throw new BadInput(
-          List.of(
-              new Problem(
-                  e.getMessage(),
-                  0,
-                  0,
-                  "",
-                  "a place that cannot be written",
-                  "a folder that can",
-                  "")));
+          List.of(refused(e.getMessage(), "a place that cannot be written", "a folder that can")));
     }
     if (json) {
       console().out().print(WeatherJson.of(summary, worst, compared));
     } else {
-      console()
-          .out()
-          .print(WeatherText.of(summary, worst, RigClass.SMALL, units == RunCommand.Units.F));
+      console().out().print(WeatherText.of(summary, worst, rig, units == RunCommand.Units.F));
       if (!compared.isEmpty()) {
         console().out().print("\n" + MadeWeatherText.of(compared));
       }
     }
     return 0;
-  }
-
-  private MadeYears.Way way() {
-    check("--first-year", firstYear, 1900, 2199);
-    check("--make", makeYears, 0, 100);
-    if (made != null && makeYears == 0) {
-      throw refused("--made", made.toString(), "with --make YEARS");
-    }
-    for (MadeYears.Way each : MadeYears.Way.values()) {
-      if (each.word().equals(by)) {
-        return each;
-      }
-    }
-    throw refused("--by", by, "runs, normals");
   }
 
   /** A way that the record does not allow is told, and refused only where it was asked for. */
@@ -207,22 +223,25 @@ final class WeatherCommand extends Verb {
       }
     } catch (IllegalArgumentException e) {
       if (asked) {
-        throw refused(
-            files.get(0).toString(),
-            e.getMessage(),
-            "a record that years can be made from by " + by);
+        String allowed = "a record that years can be made from by " + by;
+        throw new BadInput(List.of(refused(files.get(0).toString(), e.getMessage(), allowed)));
       }
       console().err().println("Not made from " + way.word() + ": " + e.getMessage() + ".");
     }
   }
 
-  private static BadInput refused(String where, String found, String allowed) {
-    return new BadInput(List.of(new Problem(where, 0, 0, "", found, allowed, "")));
+  private static String plain(double value) {
+    return value == Math.rint(value) ? String.valueOf((long) value) : String.valueOf(value);
   }
 
-  private static void check(String option, int value, int low, int high) {
-    if (value < low || value > high) {
-      throw refused(option, String.valueOf(value), low + " to " + high);
+  private static Problem refused(String where, String found, String allowed) {
+    return new Problem(where, 0, 0, "", found, allowed, "");
+  }
+
+  private static void check(
+      List<Problem> problems, String option, double value, double low, double high) {
+    if (!(value >= low && value <= high)) {
+      problems.add(refused(option, plain(value), plain(low) + " to " + plain(high)));
     }
   }
 

@@ -159,11 +159,25 @@ class WeatherCommandTest {
     JsonNode back = new ObjectMapper().readTree(again.out);
     assertEquals("2031-01-01T00:00:00Z", back.get("from").textValue().substring(0, 20));
     assertEquals(52_608, back.get("rows").intValue());
-    Program twice =
+    Program wrong =
         Program.run(
-            "weather", years[0], "--make", "1", "--by", "dice", "--first-year", "2031", "--json");
-    assertEquals(2, twice.code);
-    assertTrue(twice.err.contains("runs, normals"), twice.err);
+            "weather", years[0], "nowhere.csv", "--make", "101", "--by", "dice", "--days", "0");
+    assertEquals(2, wrong.code);
+    for (String part : new String[] {"runs, normals", "--make", "--days", "nowhere.csv"}) {
+      assertTrue(wrong.err.contains(part), wrong.err);
+    }
+    assertTrue(wrong.err.contains("4 problems"), wrong.err);
+  }
+
+  /** A hive that loses much and harvests much finds other weeks hard than a small one. */
+  @Test
+  void theRigDecidesWhatIsHard() throws IOException {
+    String file = RealWeather.file("uurgeg_260_2000.txt").toString();
+    Program dark = Program.run("weather", file, "--json", "--heat-loss", "0.1", "--harvest", "5");
+    JsonNode worst = new ObjectMapper().readTree(dark.out).get("worst").get(0);
+    // with hardly any loss the darkest week counts, not the coldest
+    assertTrue(worst.get("ghi_kwh_m2_day").doubleValue() < 0.4, worst.toString());
+    assertTrue(worst.get("mean_air_c").doubleValue() > 0, worst.toString());
   }
 
   private static void within(JsonNode a, JsonNode b, String name, double by, String what) {
