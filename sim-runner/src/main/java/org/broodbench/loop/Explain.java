@@ -11,6 +11,8 @@ import org.broodbench.rig.Scenario;
 
 /** Says in words why a requirement came out as it did. */
 public final class Explain {
+  private static final double HOUR_S = 3600;
+
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("d MMMM 'at' HH:mm 'UTC'", Locale.ENGLISH)
           .withZone(ZoneOffset.UTC);
@@ -31,8 +33,8 @@ public final class Explain {
     String worst = m.atS() >= 0 ? ", worst on " + moment(s, m.atS()) : "";
     return switch (requirement.kind()) {
       case BROOD_IN_BAND -> broodWords(r, s);
-      case SHORTEST_OFF -> format("the shortest pause lasted %.0f s", m.value()) + worst;
-      case SHORTEST_ON -> format("the shortest run lasted %.0f s", m.value()) + worst;
+      case SHORTEST_OFF -> "the shortest pause lasted " + Lengths.of(m.value()) + worst;
+      case SHORTEST_ON -> "the shortest run lasted " + Lengths.of(m.value()) + worst;
       case STARTS_PER_DAY ->
           format("%d starts in %.0f days", r.heaterCommanded().starts(), r.days());
       case LOWEST_SOC ->
@@ -47,9 +49,10 @@ public final class Explain {
           format("carbon dioxide between the brood combs reached %.2f %%", m.value()) + worst;
       case LOWEST_HUMIDITY ->
           format("humidity between the brood combs fell to %.0f %%", m.value()) + worst;
-      case HOURS_CONDENSING -> format("water condensed for %.1f h", m.value());
+      case HOURS_CONDENSING -> "water condensed for " + Lengths.of(m.value() * HOUR_S);
       case HOURS_SHED ->
-          format("the heater was shed for %.1f h", m.value())
+          "the heater was shed for "
+              + Lengths.of(m.value() * HOUR_S)
               + (m.atS() >= 0 ? ", first on " + moment(s, m.atS()) : "");
     };
   }
@@ -61,9 +64,9 @@ public final class Explain {
     if (r.brood().hoursBelow() > 0) {
       words.append(
           format(
-              "the brood comb was below %.0f °C for %.1f h, worst on %s (%.1f °C)",
+              "the brood comb was below %.0f °C for %s, worst on %s (%.1f °C)",
               low,
-              r.brood().hoursBelow(),
+              Lengths.of(r.brood().hoursBelow() * HOUR_S),
               moment(s, r.brood().low().atS()),
               r.brood().low().value()));
       words.append(", ").append(cause(r, s));
@@ -72,9 +75,9 @@ public final class Explain {
       words.append(words.isEmpty() ? "the brood comb was " : "; it was ");
       words.append(
           format(
-              "above %.0f °C for %.1f h, worst on %s (%.1f °C)",
+              "above %.0f °C for %s, worst on %s (%.1f °C)",
               high,
-              r.brood().hoursAbove(),
+              Lengths.of(r.brood().hoursAbove() * HOUR_S),
               moment(s, r.brood().high().atS()),
               r.brood().high().value()));
     }
@@ -104,11 +107,12 @@ public final class Explain {
           + ")";
     }
     if (w.heaterOn() && w.heaterOnForS() > 3600) {
-      return format(
-          "although the heater had been on for %.1f h without a break", w.heaterOnForS() / 3600);
+      return "although the heater had been on for "
+          + Lengths.of(w.heaterOnForS())
+          + " without a break";
     }
     if (w.heaterReason() != Reason.NONE) {
-      return "because " + ReasonWords.of(w.heaterReason());
+      return "because " + ReasonWords.of(w.heaterReason(), w.heldLeftS());
     }
     if (w.heaterOn()) {
       return "soon after the heater had come on";

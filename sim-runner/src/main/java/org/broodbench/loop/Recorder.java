@@ -39,6 +39,7 @@ final class Recorder {
   private double heaterOnAtS;
   private int reason = -1;
   private double reasonSinceS;
+  private int heldOff = Reason.NONE;
   private RunResult.Moment worst;
   private HiveSection coldest;
   private final double[] alarmFirstS = new double[Alarm.COUNT];
@@ -120,6 +121,7 @@ final class Recorder {
       reason = c.heaterReason;
       reasonSinceS = atS;
     }
+    held(atS, on ? Reason.NONE : c.heaterReason, on, c);
     int changed = c.alarms ^ alarms;
     for (int bit = 0; changed != 0 && bit < Alarm.COUNT; bit++) {
       if ((changed >> bit & 1) != 0) {
@@ -127,6 +129,18 @@ final class Recorder {
       }
     }
     alarms = c.alarms;
+  }
+
+  /** Heat that is wanted and not given has a reason; each change of it is an event. */
+  private void held(double atS, int held, boolean on, Commands c) {
+    if (held != heldOff) {
+      String why =
+          held != Reason.NONE
+              ? ReasonWords.of(held, ReasonWords.leftS(c))
+              : on ? "the heater came on" : "no longer wanted";
+      event(atS, HeldHeat.WHAT, Reason.name(heldOff), Reason.name(held), why);
+      heldOff = held;
+    }
   }
 
   private void countStop(double atS, int stop) {
@@ -183,6 +197,10 @@ final class Recorder {
     }
     heater = false;
     fan = false;
+    if (heldOff != Reason.NONE) {
+      event(atS, HeldHeat.WHAT, Reason.name(heldOff), Reason.name(Reason.NONE), "the bus is dead");
+      heldOff = Reason.NONE;
+    }
   }
 
   /** Books the solved step. */
@@ -205,7 +223,8 @@ final class Recorder {
               held.heater ? endS - heaterOnAtS : 0,
               plant.supply().dead(),
               plant.weather().airC,
-              reasonSinceS);
+              reasonSinceS,
+              ReasonWords.leftS(c));
     }
     stateRow(1, c, held);
   }

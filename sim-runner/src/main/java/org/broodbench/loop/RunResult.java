@@ -159,6 +159,8 @@ public record RunResult(
    * @param dead whether the bus was dead
    * @param outdoorC outdoor air, °C
    * @param sinceS since when the reason had stood, s since the start
+   * @param heldLeftS what was left of the time for which the reason holds the heater as it is, s; 0
+   *     where none is known
    */
   public record Moment(
       double atS,
@@ -168,5 +170,6 @@ public record RunResult(
       double heaterOnForS,
       boolean dead,
       double outdoorC,
-      double sinceS) {}
+      double sinceS,
+      double heldLeftS) {}
 }

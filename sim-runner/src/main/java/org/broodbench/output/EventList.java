@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.broodbench.loop.EventRow;
+import org.broodbench.loop.HeldHeat;
 
 /**
  * The events of a run for the page. Words are kept once and rows point at them. A rig that switches
@@ -12,8 +14,10 @@ import org.broodbench.loop.EventRow;
  * out, and the page says so.
  */
 final class EventList {
-  /** Switchings of heater and fan that the page carries at most; own choice. */
+  /** Switchings of heater and fan, and heat held off, that the page carries at most; own choice. */
   static final int MOST_SWITCHINGS = 8000;
+
+  private static final Set<String> SWITCHINGS = Set.of("heater", "fan", HeldHeat.WHAT);
 
   private final List<EventRow> kept = new ArrayList<>();
   private final Map<String, int[]> counts = new LinkedHashMap<>();
@@ -24,7 +28,7 @@ final class EventList {
     int switchings = 0;
     for (EventRow e : events) {
       counts.computeIfAbsent(e.what(), w -> new int[1])[0]++;
-      boolean switching = e.what().equals("heater") || e.what().equals("fan");
+      boolean switching = SWITCHINGS.contains(e.what());
       if (!switching || switchings++ < MOST_SWITCHINGS) {
         kept.add(e);
       }

@@ -3,6 +3,8 @@ package org.broodbench.output;
 import java.util.Map;
 import org.broodbench.loop.Explain;
 import org.broodbench.loop.Extreme;
+import org.broodbench.loop.HeldHeat;
+import org.broodbench.loop.Lengths;
 import org.broodbench.loop.RunResult;
 import org.broodbench.loop.SwitchCount;
 import org.broodbench.study.Outcome;
@@ -74,7 +76,16 @@ final class FiguresPart {
                 Integer.toString(e.getValue())));
       }
     }
+    for (HeldHeat held : HeldHeat.of(r)) {
+      out.append(
+          Tables.row(
+              "Heat wanted, held off by", Markup.text(held.words()) + first(held.firstAtS())));
+    }
     return out.append("</tbody>").append(Tables.CLOSE).toString();
+  }
+
+  private String first(double atS) {
+    return "<br><span class=\"hint\">first on " + Explain.moment(o.scenario(), atS) + "</span>";
   }
 
   private String battery() {
@@ -142,7 +153,7 @@ final class FiguresPart {
   }
 
   private String span(double seconds, double atS) {
-    return Double.isNaN(seconds) ? "none" : Quantity.span(seconds) + at(atS);
+    return Double.isNaN(seconds) ? "none" : Lengths.of(seconds) + at(atS);
   }
 
   private String at(double atS) {

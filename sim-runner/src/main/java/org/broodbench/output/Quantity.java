@@ -89,17 +89,4 @@ enum Quantity {
     }
     return hours > 0 && hours < 0.95 ? plain(hours * 60, 0) + " min" : plain(hours, 1) + " h";
   }
-
-  /** A span of time in the two largest units that tell it: "90 s", "5 min 30 s", "3 h 8 min". */
-  static String span(double seconds) {
-    long s = Math.round(seconds);
-    if (s < 120) {
-      return s + " s";
-    }
-    if (s < 7200) {
-      return s / 60 + " min" + (s % 60 == 0 ? "" : " " + s % 60 + " s");
-    }
-    long minutes = Math.round(seconds / 60);
-    return minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
-  }
 }

@@ -1,5 +1,6 @@
 package org.broodbench.output;
 
+import org.broodbench.loop.Lengths;
 import org.broodbench.rig.Requirement;
 
 /** Names and numbers of requirements as a keeper reads them. */
@@ -29,7 +30,7 @@ final class RequirementWords {
     }
     return switch (kind) {
       case BROOD_IN_BAND -> Quantity.plain(value, 1) + " % of hours";
-      case SHORTEST_OFF, SHORTEST_ON -> Quantity.span(value);
+      case SHORTEST_OFF, SHORTEST_ON -> Lengths.of(value);
       case STARTS_PER_DAY -> Quantity.plain(value, 1) + " a day";
       case LOWEST_SOC -> Quantity.plain(value, 1) + " %";
       case HIGHEST_PAN, HIGHEST_BROOD -> m.amount(Quantity.TEMPERATURE, value, 1);
@@ -44,7 +45,7 @@ final class RequirementWords {
     double apart = Math.abs(value - r.limit());
     return switch (r.kind()) {
       case BROOD_IN_BAND, LOWEST_SOC -> Quantity.plain(apart, 1) + " points";
-      case SHORTEST_OFF, SHORTEST_ON -> Quantity.span(apart);
+      case SHORTEST_OFF, SHORTEST_ON -> Lengths.of(apart);
       case STARTS_PER_DAY -> Quantity.plain(apart, 1) + " a day";
       case HIGHEST_PAN, HIGHEST_BROOD -> m.amount(Quantity.DIFFERENCE, apart, 1);
       case HIGHEST_CO2 -> Quantity.plain(apart, 2) + " points";

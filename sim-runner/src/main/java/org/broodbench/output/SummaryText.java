@@ -1,7 +1,11 @@
 package org.broodbench.output;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.broodbench.loop.Explain;
+import org.broodbench.loop.HeldHeat;
+import org.broodbench.loop.Lengths;
 import org.broodbench.loop.RunResult;
 import org.broodbench.rig.Requirement;
 import org.broodbench.rig.Scenario;
@@ -57,13 +61,13 @@ public final class SummaryText {
     t.append('\n');
     line(
         t,
-        "Brood comb   mean %s, lowest %s on %s, highest %s; %.1f h below and %.1f h above the band",
+        "Brood comb   mean %s, lowest %s on %s, highest %s; below the band for %s, above it for %s",
         temperature(r.brood().meanC(), fahrenheit),
         temperature(r.brood().low().value(), fahrenheit),
         Explain.moment(s, r.brood().low().atS()),
         temperature(r.brood().high().value(), fahrenheit),
-        r.brood().hoursBelow(),
-        r.brood().hoursAbove());
+        Lengths.of(3600 * r.brood().hoursBelow()),
+        Lengths.of(3600 * r.brood().hoursAbove()));
     line(
         t,
         "Heater       %d starts (%.1f a day), on %.0f %% of the time, %.0f Wh; shortest run %s, shortest pause %s",
@@ -71,24 +75,31 @@ public final class SummaryText {
         r.heaterPowered().starts() / r.days(),
         100 * r.heaterPowered().onS() / (r.days() * 86_400),
         r.power().heaterJ / 3600,
-        duration(r.heaterPowered().shortestOnS()),
-        duration(r.heaterPowered().shortestOffS()));
+        Lengths.of(r.heaterPowered().shortestOnS()),
+        Lengths.of(r.heaterPowered().shortestOffS()));
+    List<HeldHeat> held = HeldHeat.of(r);
+    if (!held.isEmpty()) {
+      line(
+          t,
+          "Held off     although heat was wanted: by %s",
+          held.stream().map(HeldHeat::words).collect(Collectors.joining("; by ")));
+    }
     line(
         t,
-        "Battery      lowest %.0f %%, at the end %.0f %%; heat shed for %.1f h; panel gave %.0f Wh of %.0f Wh on offer",
+        "Battery      lowest %.0f %%, at the end %.0f %%; heat shed for %s; panel gave %.0f Wh of %.0f Wh on offer",
         100 * r.battery().lowestSoc().value(),
         100 * r.battery().finalSoc(),
-        r.hoursShed(),
+        Lengths.of(3600 * r.hoursShed()),
         r.power().pvUsedJ / 3600,
         r.power().pvAvailableJ / 3600);
     line(
         t,
-        "Air          humidity at the brood %.0f %% on average, lowest %.0f %%; carbon dioxide %.2f %%, highest %.2f %%; condensing for %.1f h",
+        "Air          humidity at the brood %.0f %% on average, lowest %.0f %%; carbon dioxide %.2f %%, highest %.2f %%; condensing for %s",
         r.air().meanRhPercent(),
         r.air().lowRh().value(),
         r.air().meanCo2Percent(),
         r.air().highCo2().value(),
-        r.air().hoursCondensing());
+        Lengths.of(3600 * r.air().hoursCondensing()));
     line(
         t,
         "Colony       ate %.0f g; brood damage as a dose of unpublished magnitude: %.0f of %.0f cells by cold, %.0f by heat",
@@ -128,7 +139,7 @@ public final class SummaryText {
     return switch (kind.unit()) {
       case "percent_of_hours" -> format("%.1f %% of hours", value);
       case "percent" -> format("%.1f %%", value);
-      case "s" -> duration(value);
+      case "s" -> Lengths.of(value);
       case "per_day" -> format("%.1f a day", value);
       case "degC" -> temperature(value, fahrenheit);
       default -> format("%.1f %s", value, kind.unit());
@@ -137,16 +148,6 @@ public final class SummaryText {
 
   static String temperature(double c, boolean fahrenheit) {
     return fahrenheit ? format("%.1f °F", c * 1.8 + 32) : format("%.1f °C", c);
-  }
-
-  private static String duration(double seconds) {
-    if (Double.isNaN(seconds)) {
-      return "none";
-    }
-    long s = Math.round(seconds);
-    return s < 60
-        ? s + " s"
-        : s < 3600 ? s / 60 + " min " + s % 60 + " s" : s / 3600 + " h " + s % 3600 / 60 + " min";
   }
 
   private static void line(StringBuilder t, String pattern, Object... values) {

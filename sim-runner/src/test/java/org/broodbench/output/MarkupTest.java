@@ -49,13 +49,4 @@ class MarkupTest {
     assertEquals("0.0 h", Quantity.hours(0));
     assertEquals("1.5 h", Quantity.hours(1.5));
   }
-
-  @Test
-  void spansAreToldInTheirTwoLargestUnits() {
-    assertEquals("90 s", Quantity.span(90));
-    assertEquals("5 min", Quantity.span(300));
-    assertEquals("5 min 56 s", Quantity.span(356));
-    assertEquals("3 h 8 min", Quantity.span(11_298));
-    assertEquals("2 h", Quantity.span(7200));
-  }
 }
