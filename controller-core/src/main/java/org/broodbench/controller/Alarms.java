@@ -9,13 +9,14 @@ final class Alarms implements Part {
 
   private final int[] raiseMillis = new int[Alarm.COUNT];
   private final int[] clearMillis = new int[Alarm.COUNT];
-  private final boolean[] active = new boolean[Alarm.COUNT];
-  private final boolean[] latched = new boolean[Alarm.COUNT];
   private final Delay[] delay = new Delay[Alarm.COUNT];
 
-  // Of this step only.
-  private int tripMillis;
-  private int releaseMillis;
+  // One bit an alarm.
+  private int active;
+  private int latched;
+
+  /** Alarms whose delay may have begun; all others are at rest, so a quiet step costs nothing. */
+  private int begun;
 
   Alarms(int broodLowMillis) {
     for (int i = 0; i < Alarm.COUNT; i++) {
@@ -31,56 +32,53 @@ final class Alarms implements Part {
     raiseMillis[Alarm.NO_SUPPLY] = CLEAR_SOON_MILLIS;
   }
 
-  /** Time since the last step, for every {@link #step} that follows. */
-  void pass(int newTripMillis, int newReleaseMillis) {
-    tripMillis = newTripMillis;
-    releaseMillis = newReleaseMillis;
-  }
-
-  /** One alarm's condition in this step. */
-  void step(int alarm, boolean condition) {
-    if (condition == active[alarm]) {
-      delay[alarm].reset();
-    } else if (delay[alarm].step(
-        true,
-        condition ? tripMillis : releaseMillis,
-        condition ? raiseMillis[alarm] : clearMillis[alarm])) {
-      active[alarm] = condition;
-      latched[alarm] = latched[alarm] || condition;
-      delay[alarm].reset();
+  /**
+   * One step of all alarms.
+   *
+   * @param conditions the condition of every alarm in this step, one bit each
+   */
+  void step(int conditions, int tripMillis, int releaseMillis) {
+    int differing = conditions ^ active;
+    int left = differing | begun;
+    begun = differing;
+    while (left != 0) {
+      int alarm = Integer.numberOfTrailingZeros(left);
+      int bit = 1 << alarm;
+      left ^= bit;
+      if ((differing & bit) == 0) {
+        delay[alarm].reset();
+      } else if ((conditions & bit) != 0) {
+        if (delay[alarm].step(true, tripMillis, raiseMillis[alarm])) {
+          active |= bit;
+          latched |= bit;
+          delay[alarm].reset();
+        }
+      } else if (delay[alarm].step(true, releaseMillis, clearMillis[alarm])) {
+        active ^= bit;
+        delay[alarm].reset();
+      }
     }
   }
 
   /** Clears the latched twin of every alarm that is not active. */
   void clearLatched() {
-    for (int i = 0; i < Alarm.COUNT; i++) {
-      latched[i] = active[i];
-    }
+    latched = active;
   }
 
   int activeBits() {
-    return bits(active);
+    return active;
   }
 
   int latchedBits() {
-    return bits(latched);
-  }
-
-  private static int bits(boolean[] flags) {
-    int bits = 0;
-    for (int i = 0; i < flags.length; i++) {
-      if (flags[i]) {
-        bits |= 1 << i;
-      }
-    }
-    return bits;
+    return latched;
   }
 
   @Override
   public void reset() {
+    active = 0;
+    latched = 0;
+    begun = 0;
     for (int i = 0; i < Alarm.COUNT; i++) {
-      active[i] = false;
-      latched[i] = false;
       delay[i].reset();
     }
   }
@@ -88,18 +86,20 @@ final class Alarms implements Part {
   @Override
   public void save(Words out) {
     for (int i = 0; i < Alarm.COUNT; i++) {
-      out.put(active[i]);
-      out.put(latched[i]);
+      out.put((active >> i & 1) != 0);
+      out.put((latched >> i & 1) != 0);
       delay[i].save(out);
     }
   }
 
   @Override
   public void restore(Words in) {
+    reset();
     for (int i = 0; i < Alarm.COUNT; i++) {
-      active[i] = in.takeFlag();
-      latched[i] = in.takeFlag();
+      active |= in.takeFlag() ? 1 << i : 0;
+      latched |= in.takeFlag() ? 1 << i : 0;
       delay[i].restore(in);
+      begun |= 1 << i;
     }
   }
 }

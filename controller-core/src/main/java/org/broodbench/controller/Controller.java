@@ -171,28 +171,33 @@ public final class Controller {
     boolean low = brood.known() && brood.callCentiC() < alarmLowCentiC;
     boolean hot = brood.known() && brood.stopCentiC() > alarmHighCentiC;
     Limits limits = heater.limits();
-    alarms.pass(trip, release);
-    alarms.step(Alarm.TIME, ticker.backwards());
-    alarms.step(Alarm.BROOD_PROBE, broodUntrusted);
-    alarms.step(Alarm.PROBES_APART, brood.mode() == Governing.APART);
-    alarms.step(Alarm.PROBE_STUCK, probes.stuck.any());
-    alarms.step(Alarm.PAN_PROBE, probes.panFitted && !probes.pan.trusted());
-    alarms.step(Alarm.FALLBACK, !brood.known());
-    alarms.step(Alarm.PAN_TRIP, limits.panTripped());
-    alarms.step(Alarm.TRIP_LATCHED, limits.latched());
-    alarms.step(Alarm.BROOD_LIMIT, limits.broodHigh());
-    alarms.step(Alarm.WELDED, heater.weld().latched());
-    alarms.step(Alarm.EFFECT, heater.effect().unproven());
-    alarms.step(Alarm.BROOD_LOW, low);
-    alarms.step(Alarm.BROOD_HIGH, hot);
-    alarms.step(Alarm.BLIND, shedding.blind());
-    alarms.step(Alarm.HEAT_SHED, shedding.level() >= ShedLevel.HEAT_SHED);
-    alarms.step(Alarm.MANY_SHEDS, shedding.shedsInDay() >= manyShedsFrom);
-    alarms.step(Alarm.NO_SUPPLY, supply.source() == SupplySelect.NONE);
-    alarms.step(Alarm.HUMIDITY_WET, fan.wet());
-    alarms.step(Alarm.BUTTON_STUCK, button.stuck());
-    alarms.step(Alarm.OUTDOOR_PROBE, probes.outdoorFitted && !probes.outdoor.trusted());
-    alarms.step(Alarm.EMERGENCY, probes.batteryFitted && charge.emergency());
+    int conditions =
+        bit(Alarm.TIME, ticker.backwards())
+            | bit(Alarm.BROOD_PROBE, broodUntrusted)
+            | bit(Alarm.PROBES_APART, brood.mode() == Governing.APART)
+            | bit(Alarm.PROBE_STUCK, probes.stuck.any())
+            | bit(Alarm.PAN_PROBE, probes.panFitted && !probes.pan.trusted())
+            | bit(Alarm.FALLBACK, !brood.known())
+            | bit(Alarm.PAN_TRIP, limits.panTripped())
+            | bit(Alarm.TRIP_LATCHED, limits.latched())
+            | bit(Alarm.BROOD_LIMIT, limits.broodHigh())
+            | bit(Alarm.WELDED, heater.weld().latched())
+            | bit(Alarm.EFFECT, heater.effect().unproven())
+            | bit(Alarm.BROOD_LOW, low)
+            | bit(Alarm.BROOD_HIGH, hot)
+            | bit(Alarm.BLIND, shedding.blind())
+            | bit(Alarm.HEAT_SHED, shedding.level() >= ShedLevel.HEAT_SHED)
+            | bit(Alarm.MANY_SHEDS, shedding.shedsInDay() >= manyShedsFrom)
+            | bit(Alarm.NO_SUPPLY, supply.source() == SupplySelect.NONE)
+            | bit(Alarm.HUMIDITY_WET, fan.wet())
+            | bit(Alarm.BUTTON_STUCK, button.stuck())
+            | bit(Alarm.OUTDOOR_PROBE, probes.outdoorFitted && !probes.outdoor.trusted())
+            | bit(Alarm.EMERGENCY, probes.batteryFitted && charge.emergency());
+    alarms.step(conditions, trip, release);
+  }
+
+  private static int bit(int alarm, boolean condition) {
+    return condition ? 1 << alarm : 0;
   }
 
   private void show(Commands out) {

@@ -12,11 +12,19 @@ final class StuckWatch implements Part {
   private final int otherCentiK;
   private final int[] lastCentiC;
   private final int[] unchangedMillis;
-  private final boolean[] otherMoved;
-  private final boolean[] stuck;
 
   /** One row a probe, one column an other probe. */
   private final int[] markCentiC;
+
+  // One bit a probe.
+  private int otherMoved;
+  private int stuck;
+
+  /** Trusted values of the last step; no mark for what was not trusted. */
+  private final int[] nowCentiC;
+
+  /** Probes whose row of marks was held against these values: it need not be before one changes. */
+  private int compared;
 
   /** Watches the fitted temperature probes. */
   StuckWatch(SampleJudge[] judges, int stuckMillis, int otherCentiK) {
@@ -26,54 +34,78 @@ final class StuckWatch implements Part {
     this.otherCentiK = otherCentiK;
     this.lastCentiC = new int[probes];
     this.unchangedMillis = new int[probes];
-    this.otherMoved = new boolean[probes];
-    this.stuck = new boolean[probes];
     this.markCentiC = new int[probes * probes];
+    this.nowCentiC = new int[probes];
   }
 
   /** Call after the judges; takes trust away from every stuck probe. */
   void step(int tripMillis) {
+    look();
     for (int i = 0; i < judges.length; i++) {
-      if (!judges[i].good()) {
-        continue;
-      }
-      if (judges[i].value() != lastCentiC[i]) {
-        lastCentiC[i] = judges[i].value();
-        unchangedMillis[i] = 0;
-        otherMoved[i] = false;
-        stuck[i] = false;
-        mark(i);
-      } else {
-        unchangedMillis[i] = Span.up(unchangedMillis[i], tripMillis, stuckMillis);
-        otherMoved[i] = otherMoved[i] || moved(i);
-        stuck[i] = otherMoved[i] && unchangedMillis[i] >= stuckMillis;
+      if (judges[i].good()) {
+        step(i, judges[i].value(), tripMillis);
       }
     }
-    for (int i = 0; i < judges.length; i++) {
-      if (stuck[i]) {
-        judges[i].distrust();
+    if (stuck != 0) {
+      for (int i = 0; i < judges.length; i++) {
+        if ((stuck >> i & 1) != 0) {
+          judges[i].distrust();
+        }
       }
     }
   }
 
+  private void look() {
+    boolean changed = false;
+    for (int i = 0; i < judges.length; i++) {
+      int now = judges[i].trusted() ? judges[i].value() : NO_MARK;
+      changed |= now != nowCentiC[i];
+      nowCentiC[i] = now;
+    }
+    compared = changed ? 0 : compared;
+  }
+
+  private void step(int i, int centiC, int tripMillis) {
+    int bit = 1 << i;
+    if (centiC != lastCentiC[i]) {
+      lastCentiC[i] = centiC;
+      unchangedMillis[i] = 0;
+      otherMoved &= ~bit;
+      stuck &= ~bit;
+      mark(i);
+    } else {
+      unchangedMillis[i] = Span.up(unchangedMillis[i], tripMillis, stuckMillis);
+      if (((otherMoved | compared) & bit) == 0 && moved(i)) {
+        otherMoved |= bit;
+      }
+      if ((otherMoved & bit) != 0 && unchangedMillis[i] >= stuckMillis) {
+        stuck |= bit;
+      } else {
+        stuck &= ~bit;
+      }
+    }
+    compared |= bit;
+  }
+
   private void mark(int i) {
-    int row = i * judges.length;
-    for (int j = 0; j < judges.length; j++) {
-      markCentiC[row + j] = judges[j].trusted() ? judges[j].value() : NO_MARK;
+    int row = i * nowCentiC.length;
+    for (int j = 0; j < nowCentiC.length; j++) {
+      markCentiC[row + j] = nowCentiC[j];
     }
   }
 
   private boolean moved(int i) {
-    int row = i * judges.length;
+    int row = i * nowCentiC.length;
     boolean any = false;
-    for (int j = 0; j < judges.length; j++) {
-      if (j == i || !judges[j].trusted()) {
+    for (int j = 0; j < nowCentiC.length; j++) {
+      int now = nowCentiC[j];
+      if (j == i || now == NO_MARK) {
         continue;
       }
       if (markCentiC[row + j] == NO_MARK) {
-        markCentiC[row + j] = judges[j].value();
+        markCentiC[row + j] = now;
       }
-      int change = judges[j].value() - markCentiC[row + j];
+      int change = now - markCentiC[row + j];
       any = any || change >= otherCentiK || change <= -otherCentiK;
     }
     return any;
@@ -81,11 +113,7 @@ final class StuckWatch implements Part {
 
   /** Whether any watched probe is stuck. */
   boolean any() {
-    boolean any = false;
-    for (int i = 0; i < stuck.length; i++) {
-      any = any || stuck[i];
-    }
-    return any;
+    return stuck != 0;
   }
 
   @Override
@@ -93,9 +121,11 @@ final class StuckWatch implements Part {
     for (int i = 0; i < judges.length; i++) {
       lastCentiC[i] = NO_MARK;
       unchangedMillis[i] = 0;
-      otherMoved[i] = false;
-      stuck[i] = false;
+      nowCentiC[i] = NO_MARK;
     }
+    otherMoved = 0;
+    stuck = 0;
+    compared = 0;
     for (int k = 0; k < markCentiC.length; k++) {
       markCentiC[k] = NO_MARK;
     }
@@ -106,8 +136,8 @@ final class StuckWatch implements Part {
     for (int i = 0; i < judges.length; i++) {
       out.put(lastCentiC[i]);
       out.put(unchangedMillis[i]);
-      out.put(otherMoved[i]);
-      out.put(stuck[i]);
+      out.put((otherMoved >> i & 1) != 0);
+      out.put((stuck >> i & 1) != 0);
     }
     for (int k = 0; k < markCentiC.length; k++) {
       out.put(markCentiC[k]);
@@ -116,11 +146,12 @@ final class StuckWatch implements Part {
 
   @Override
   public void restore(Words in) {
+    reset();
     for (int i = 0; i < judges.length; i++) {
       lastCentiC[i] = takeMark(in);
       unchangedMillis[i] = in.takeMillis();
-      otherMoved[i] = in.takeFlag();
-      stuck[i] = in.takeFlag();
+      otherMoved |= in.takeFlag() ? 1 << i : 0;
+      stuck |= in.takeFlag() ? 1 << i : 0;
     }
     for (int k = 0; k < markCentiC.length; k++) {
       markCentiC[k] = takeMark(in);
