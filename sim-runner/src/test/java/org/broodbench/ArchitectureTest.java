@@ -40,7 +40,9 @@ class ArchitectureTest {
           Map.entry("rig", Set.of("sky", "colony", "hive", "power", "controller")),
           Map.entry("plant", Set.of("rig", "sky", "hive", "power", "matter")),
           Map.entry("loop", Set.of("plant", "rig", "sky", "colony", "hive", "power", "controller")),
-          Map.entry("study", Set.of("loop", "rig", "sky", "colony", "hive", "matter")),
+          Map.entry(
+              "study",
+              Set.of("loop", "rig", "sky", "colony", "hive", "power", "matter", "controller")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "input",

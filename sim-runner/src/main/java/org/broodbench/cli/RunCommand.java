@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioReader;
@@ -25,8 +26,10 @@ import org.broodbench.output.WholeFile;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.sky.Forcing;
+import org.broodbench.sky.Plane;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.Outcome;
+import org.broodbench.study.Remedies;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -108,13 +111,18 @@ final class RunCommand extends Verb {
       description = "Set any scenario key by its dotted path; may be given more than once.")
   private List<String> set = new ArrayList<>();
 
+  @Option(
+      names = "--no-remedies",
+      description = "Do not search for single changes that would mend what was missed; quicker.")
+  private boolean noRemedies;
+
   RunCommand(Console console) {
     super(console);
   }
 
   @Override
   public Integer call() {
-    Scenario scenario = read();
+    Scenario scenario = read(List.of());
     Path folder = out != null ? out : Path.of("broodbench-out", baseName(scenario.fileName()));
     checkFolder(folder);
     ScenarioWeather found =
@@ -127,6 +135,12 @@ final class RunCommand extends Verb {
     }
     Forcing forcing = found.forcing(Plant.planes(found.scenario()));
     Outcome outcome = evaluate(found, forcing);
+    if (!noRemedies) {
+      ScenarioWeather weathered = found;
+      outcome =
+          outcome.withRemedies(
+              Remedies.search(outcome, changes -> changed(changes, weathered, forcing), threads()));
+    }
     write(folder, outcome);
     if (json) {
       console().out().print(VerdictJson.of(outcome));
@@ -139,9 +153,33 @@ final class RunCommand extends Verb {
     return outcome.met() ? 0 : 1;
   }
 
-  private Scenario read() {
+  private static int threads() {
+    return Math.max(1, Math.min(5, Runtime.getRuntime().availableProcessors()));
+  }
+
+  /** The rig with changes on top of all that was given, in the same weather and window. */
+  private Optional<Remedies.Variant> changed(
+      List<String> changes, ScenarioWeather found, Forcing forcing) {
+    Scenario s;
+    try {
+      s = read(changes);
+    } catch (BadInput e) {
+      return Optional.empty(); // a change that this rig cannot take
+    }
+    s = s.withPlace(found.scenario().place()).withWindow(found.scenario().window());
+    List<Plane> planes = Plant.planes(s);
+    boolean turned = !planes.equals(Plant.planes(found.scenario()));
+    Forcing own =
+        turned
+            ? new ScenarioWeather(s, found.series(), found.file(), List.of()).forcing(planes)
+            : forcing;
+    return Optional.of(new Remedies.Variant(s, own));
+  }
+
+  private Scenario read(List<String> onTop) {
     List<String> settings = new ArrayList<>(settingsOfOptions());
     settings.addAll(set);
+    settings.addAll(onTop);
     if (scenarioFile != null) {
       return ScenarioReader.read(scenarioFile, settings);
     }
@@ -226,8 +264,7 @@ final class RunCommand extends Verb {
             found.series().formatId(),
             found.series().filledHours(),
             found.series().warnings());
-    int threads = Math.max(1, Math.min(5, Runtime.getRuntime().availableProcessors()));
-    return Evaluation.of(found.scenario(), forcing, note, assumed, threads);
+    return Evaluation.of(found.scenario(), forcing, note, assumed, threads());
   }
 
   private void write(Path folder, Outcome outcome) {

@@ -39,7 +39,7 @@ public record Layer(Material material, double thicknessM, Material bridge, doubl
   }
 
   /** Whether it is a layer of air, which stores next to nothing. */
-  boolean isAir() {
+  public boolean isAir() {
     return material.densityKgM3() < 5;
   }
 }

@@ -13,6 +13,7 @@ import org.broodbench.matter.Material;
  * @param coverJK heat capacity of the cover, J/K
  * @param airWK top of the pan to the air of the lowest box, W/K
  * @param nestWK top of the pan to the brood nest by radiation and plume, W/K
+ * @param bulk what it is made of, for a drawing; null where only its heat is known
  */
 public record Pan(
     double heatJK,
@@ -21,13 +22,33 @@ public record Pan(
     double toCoverWK,
     double coverJK,
     double airWK,
-    double nestWK) {
+    double nestWK,
+    Bulk bulk) {
   /** Cover of steel sheet, m; own choice. */
   private static final double COVER_M = 0.8e-3;
 
+  /**
+   * What a pan is made of.
+   *
+   * @param fill filling
+   * @param massKg its mass, kg
+   * @param areaM2 its top, m²
+   */
+  public record Bulk(Fill fill, double massKg, double areaM2) {
+    /** Depth of the filling, m. */
+    public double depthM() {
+      return Pan.depthM(fill, areaM2, massKg);
+    }
+  }
+
+  /** The same pan with what it is made of. */
+  public Pan of(Bulk what) {
+    return new Pan(heatJK, fromPlateWK, throughWK, toCoverWK, coverJK, airWK, nestWK, what);
+  }
+
   /** A well mixed pan. */
   public static Pan mixed(double heatJK, double fromPlateWK, double airWK, double nestWK) {
-    return new Pan(heatJK, fromPlateWK, Double.POSITIVE_INFINITY, 0, 0, airWK, nestWK);
+    return new Pan(heatJK, fromPlateWK, Double.POSITIVE_INFINITY, 0, 0, airWK, nestWK, null);
   }
 
   /** Whether it has one temperature. */
@@ -127,7 +148,8 @@ public record Pan(
         2 * throughWK,
         panM2 * COVER_M * Material.STEEL.heatCapacityJM3K(),
         airWK,
-        nestWK);
+        nestWK,
+        null);
   }
 
   private static double depthM(Fill fill, double panM2, double massKg) {

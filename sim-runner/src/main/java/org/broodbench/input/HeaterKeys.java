@@ -158,13 +158,15 @@ final class HeaterKeys {
 
   private static Pan pan(Values v) {
     double throughWK = v.number("heater.through_fill");
+    Pan.Bulk bulk = new Pan.Bulk(fill(v), v.number("heater.pan_mass"), v.number("heater.pan_area"));
     return Pan.filled(
-        v.number("heater.pan_mass") * v.number("heater.pan_specific_heat"),
-        v.number("heater.plate_to_pan"),
-        throughWK < ONE_TEMPERATURE_WK ? throughWK : Double.POSITIVE_INFINITY,
-        v.number("heater.pan_area"),
-        v.number("heater.pan_to_air"),
-        v.number("heater.pan_to_nest"));
+            v.number("heater.pan_mass") * v.number("heater.pan_specific_heat"),
+            v.number("heater.plate_to_pan"),
+            throughWK < ONE_TEMPERATURE_WK ? throughWK : Double.POSITIVE_INFINITY,
+            v.number("heater.pan_area"),
+            v.number("heater.pan_to_air"),
+            v.number("heater.pan_to_nest"))
+        .of(bulk);
   }
 
   static void check(Values v, Checks checks) {

@@ -27,19 +27,13 @@ public final class HtmlReport {
 
   private HtmlReport() {}
 
-  /** The page without remedies; see {@link #html(Outcome, boolean, List)}. */
-  public static String html(Outcome outcome, boolean fahrenheit) {
-    return html(outcome, fahrenheit, List.of());
-  }
-
   /**
    * The page.
    *
    * @param outcome what to tell; its main run must carry a trace
    * @param fahrenheit whether °F and US units stand first; the reader can switch
-   * @param remedies what to change, a sentence each; may be empty
    */
-  public static String html(Outcome outcome, boolean fahrenheit, List<String> remedies) {
+  public static String html(Outcome outcome, boolean fahrenheit) {
     Scenario s = outcome.scenario();
     Markup m = new Markup(fahrenheit);
     List<ChartPlan> charts = ChartPlan.all(outcome.main().trace());
@@ -77,7 +71,7 @@ public final class HtmlReport {
     header(out, outcome, m);
     contents(out);
     out.append("<main id=\"main\" tabindex=\"-1\">\n")
-        .append(verdict.html(remedies))
+        .append(verdict.html())
         .append(new ChartPart(outcome, m).html(charts))
         .append(DayPart.html(outcome, m))
         .append(LedgerPart.html(outcome, m))

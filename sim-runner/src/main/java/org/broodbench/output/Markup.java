@@ -111,6 +111,21 @@ final class Markup {
     return out.append(text(raw.substring(done))).toString();
   }
 
+  /** Prose as plain text, its numbers in one set of units. */
+  static String plain(String raw, boolean us) {
+    return bare(new Markup(us).prose(raw));
+  }
+
+  /** Markup without its elements, as plain text. */
+  static String bare(String html) {
+    return html.replaceAll("<[^>]*>", "")
+        .replace("&lt;", "<")
+        .replace("&gt;", ">")
+        .replace("&quot;", "\"")
+        .replace("&#39;", "'")
+        .replace("&amp;", "&");
+  }
+
   private static double parse(String number) {
     return Double.parseDouble(number.replace('−', '-'));
   }

@@ -23,6 +23,23 @@ final class RequirementWords {
     };
   }
 
+  /** A short name for lists of effects. */
+  static String brief(Requirement.Kind kind) {
+    return switch (kind) {
+      case BROOD_IN_BAND -> "brood in band";
+      case SHORTEST_OFF -> "shortest pause";
+      case SHORTEST_ON -> "shortest run";
+      case STARTS_PER_DAY -> "starts";
+      case LOWEST_SOC -> "lowest charge";
+      case HIGHEST_PAN -> "hottest pan";
+      case HIGHEST_BROOD -> "hottest brood";
+      case HIGHEST_CO2 -> "most carbon dioxide";
+      case LOWEST_HUMIDITY -> "driest air";
+      case HOURS_CONDENSING -> "condensing";
+      case HOURS_SHED -> "heat shed";
+    };
+  }
+
   /** A value of the requirement with its unit. */
   static String value(Requirement.Kind kind, double value, Markup m) {
     if (Double.isNaN(value)) {

@@ -1,5 +1,6 @@
 package org.broodbench.output;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -12,9 +13,13 @@ import org.broodbench.rig.Scenario;
 import org.broodbench.study.Cautions;
 import org.broodbench.study.JudgedRequirement;
 import org.broodbench.study.Outcome;
+import org.broodbench.study.Remedy;
 
 /** The result of a run on a screen of text: the verdict first, then what it rests on. */
 public final class SummaryText {
+  /** So many remedies are told. */
+  private static final int BEST = 3;
+
   private SummaryText() {}
 
   /**
@@ -58,6 +63,7 @@ public final class SummaryText {
               ? " (met only at some of the published heat losses of small clusters)"
               : "");
     }
+    remedies(t, o, fahrenheit);
     t.append('\n');
     line(
         t,
@@ -127,6 +133,32 @@ public final class SummaryText {
     line(t, "%d values were assumed; the report lists them.", o.assumed().size());
     t.append("Caution: ").append(Cautions.all().get(0)).append('\n');
     return t.toString();
+  }
+
+  /** The best single changes. */
+  private static void remedies(StringBuilder t, Outcome o, boolean fahrenheit) {
+    if (o.remedies().tried() == 0) {
+      return;
+    }
+    t.append('\n').append("What to change: ").append(RemedyWords.winner(o.remedies())).append('\n');
+    Markup m = new Markup(fahrenheit);
+    List<Remedy> all = o.remedies().helpful();
+    for (int i = 0; i < Math.min(BEST, all.size()); i++) {
+      Remedy r = all.get(i);
+      line(
+          t,
+          "  %d. %s: %s",
+          i + 1,
+          Markup.plain(r.change().what(), fahrenheit),
+          RemedyWords.options(r));
+      List<String> told = new ArrayList<>();
+      for (Remedy.Effect e : RemedyWords.told(r)) {
+        told.add(Markup.bare(RemedyWords.effect(e, m)));
+      }
+      String reach = RemedyWords.reach(r);
+      line(t, "     %s%s", String.join("; ", told), reach.isEmpty() ? "" : "; " + reach);
+    }
+    line(t, "     %s", RemedyWords.how(o.remedies()));
   }
 
   private static String value(JudgedRequirement q, boolean fahrenheit) {

@@ -92,7 +92,7 @@ public final class VerdictJson {
           j.object(
               "high", b -> baseline(b, "whole colonies in hives, factor 2.85", o.highLoss(), s));
         });
-    json.objects("remedies", List.of());
+    RemedyJson.write(json, o.remedies());
     List<JsonText.Body> alarms = new ArrayList<>();
     for (AlarmSpan a : r.alarms()) {
       alarms.add(

@@ -45,7 +45,7 @@ final class VerdictPart {
     return depends == missed ? line + " for every colony" : line;
   }
 
-  String html(List<String> remedies) {
+  String html() {
     StringBuilder out = new StringBuilder();
     out.append("<section id=\"verdict\" aria-labelledby=\"verdict-h\">");
     String state = o.requirements().isEmpty() ? "open" : o.met() ? "met" : "missed";
@@ -70,7 +70,7 @@ final class VerdictPart {
               + " which your colony is like, so it counts as missed. See <a href=\"#sure\">how"
               + " sure</a>.</p>");
     }
-    list(out, "change", "What to change", remedies);
+    out.append(RemedyPart.html(o, m));
     list(out, "flags", "Know before you read on", o.flags());
     alarms(out);
     return out.append("</section>").toString();

@@ -2,10 +2,7 @@ package org.broodbench.study;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
+import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
 import org.broodbench.hive.HiveSpec;
 import org.broodbench.hive.Layer;
@@ -73,7 +70,8 @@ public final class Evaluation {
         results.get(4),
         judged,
         assumed,
-        Flags.of(s, main));
+        Flags.of(s, main),
+        RemedySearch.NONE);
   }
 
   /** The same hive with more insulation around every face. */
@@ -89,37 +87,19 @@ public final class Evaluation {
 
   private static List<RunResult> runAll(
       Scenario s, Forcing forcing, List<UnaryOperator<Scenario>> variants, int threads) {
-    ExecutorService pool = Executors.newFixedThreadPool(threads);
-    try {
-      List<Future<RunResult>> futures = new ArrayList<>();
-      for (int i = 0; i < variants.size(); i++) {
-        Scenario variant = variants.get(i).apply(s);
-        boolean trace = i == 0;
-        futures.add(
-            pool.submit(
-                () ->
-                    new Simulation(
-                            variant,
-                            forcing,
-                            new ReferenceController(variant.controller().settings()),
-                            trace)
-                        .run()));
-      }
-      List<RunResult> results = new ArrayList<>();
-      for (Future<RunResult> f : futures) {
-        results.add(f.get());
-      }
-      return results;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("the runs were interrupted", e);
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof RuntimeException cause) {
-        throw cause;
-      }
-      throw new IllegalStateException(e.getCause());
-    } finally {
-      pool.shutdownNow();
+    List<Callable<RunResult>> runs = new ArrayList<>();
+    for (int i = 0; i < variants.size(); i++) {
+      Scenario variant = variants.get(i).apply(s);
+      boolean trace = i == 0;
+      runs.add(
+          () ->
+              new Simulation(
+                      variant,
+                      forcing,
+                      new ReferenceController(variant.controller().settings()),
+                      trace)
+                  .run());
     }
+    return Runs.all(runs, threads);
   }
 }

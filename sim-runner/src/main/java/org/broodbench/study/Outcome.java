@@ -17,6 +17,7 @@ import org.broodbench.rig.Scenario;
  * @param requirements judged over the three
  * @param assumed what was assumed
  * @param flags things that the keeper should know about the run as a whole
+ * @param remedies single changes that help, where something was missed and they were searched for
  */
 public record Outcome(
     Scenario scenario,
@@ -28,10 +29,27 @@ public record Outcome(
     RunResult insulationOnly,
     List<JudgedRequirement> requirements,
     List<String> assumed,
-    List<String> flags) {
+    List<String> flags,
+    RemedySearch remedies) {
   /** Whether every requirement is met. */
   public boolean met() {
     return requirements.stream().allMatch(JudgedRequirement::met);
+  }
+
+  /** The same with what came of a search for remedies. */
+  public Outcome withRemedies(RemedySearch found) {
+    return new Outcome(
+        scenario,
+        weather,
+        main,
+        lowLoss,
+        highLoss,
+        noHeat,
+        insulationOnly,
+        requirements,
+        assumed,
+        flags,
+        found);
   }
 
   /**

@@ -43,10 +43,8 @@ class HtmlReportBrowserTest {
   @BeforeAll
   static void start() {
     browser = Chromium.start(profile);
-    outcome = TestOutcomes.sixDays();
-    page =
-        HtmlReport.html(
-            outcome, false, List.of("Raise the set point to 33 °C.", "Add 50 mm of insulation."));
+    outcome = TestOutcomes.withRemedies();
+    page = HtmlReport.html(outcome, false);
   }
 
   @AfterAll
@@ -215,12 +213,7 @@ class HtmlReportBrowserTest {
     String switched = readable();
     assertFalse(switched.contains("°C "), "a °C is left");
     // a page made in US units must read word for word like one that was switched to them
-    browser.show(
-        "report-us",
-        HtmlReport.html(
-            outcome, true, List.of("Raise the set point to 33 °C.", "Add 50 mm of insulation.")),
-        1280,
-        900);
+    browser.show("report-us", HtmlReport.html(outcome, true), 1280, 900);
     browser.js("document.querySelectorAll('details').forEach(d => d.open = true)");
     browser.settle();
     assertEquals(switched, readable());

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.broodbench.study.Cautions;
@@ -19,15 +18,13 @@ class HtmlReportTest {
 
   @BeforeAll
   static void render() {
-    outcome = TestOutcomes.sixDays();
-    page = HtmlReport.html(outcome, false, List.of("Raise it to 33 °C " + TestOutcomes.HOSTILE));
+    outcome = TestOutcomes.withRemedies();
+    page = HtmlReport.html(outcome, false);
   }
 
   @Test
   void equalOutcomesGiveEqualPages() {
-    assertEquals(
-        page,
-        HtmlReport.html(outcome, false, List.of("Raise it to 33 °C " + TestOutcomes.HOSTILE)));
+    assertEquals(page, HtmlReport.html(outcome, false));
   }
 
   @Test
@@ -80,7 +77,9 @@ class HtmlReportTest {
   @Test
   void remediesAreShownOnlyWhereThereAreAny() {
     assertTrue(page.contains("What to change"));
-    assertFalse(HtmlReport.html(outcome, false).contains("What to change"));
+    assertTrue(page.contains("<code>--set heater.power=30</code>"));
+    assertTrue(page.contains("None mends everything by itself"));
+    assertFalse(HtmlReport.html(TestOutcomes.sixDays(), false).contains("What to change"));
   }
 
   @Test

@@ -20,9 +20,12 @@ import org.broodbench.sky.ForcingSettings;
 import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.study.Change;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.JudgedRequirement;
 import org.broodbench.study.Outcome;
+import org.broodbench.study.Remedy;
+import org.broodbench.study.RemedySearch;
 
 /** Outcomes to render in tests: really simulated, in generated weather. */
 final class TestOutcomes {
@@ -40,6 +43,30 @@ final class TestOutcomes {
 
   private static final class SixDays {
     static final Outcome OUTCOME = poor(6, HOSTILE);
+  }
+
+  /** The same six days with remedies to show, one of them in hostile words. */
+  static Outcome withRemedies() {
+    Outcome o = sixDays();
+    List<Remedy.Effect> effects =
+        o.requirements().stream()
+            .map(
+                q ->
+                    new Remedy.Effect(
+                        q.requirement(), q.value(), q.requirement().limit(), q.met(), true))
+            .toList();
+    List<Remedy> helpful = new java.util.ArrayList<>();
+    for (String what :
+        List.of(
+            "Set the heat to 33 °C instead of 32 °C",
+            "Insulate with 50 mm all round instead of none",
+            "Fit a heater of 30 W " + HOSTILE,
+            "Widen the entrance to 80 mm instead of 60 mm")) {
+      helpful.add(
+          new Remedy(
+              new Change(what, List.of("heater.power=30")), effects, 0.5, Remedy.Reach.NONE));
+    }
+    return o.withRemedies(new RemedySearch(7, 1.5, "own", 10_000, helpful));
   }
 
   /** A battery far too small in an uninsulated hive, nothing required: the bus dies. */
@@ -74,7 +101,17 @@ final class TestOutcomes {
                 })
             .toList();
     return new Outcome(
-        s, weather(s), r, r, r, r, r, judged, s.assumed(), List.of("one run stands for five"));
+        s,
+        weather(s),
+        r,
+        r,
+        r,
+        r,
+        r,
+        judged,
+        s.assumed(),
+        List.of("one run stands for five"),
+        RemedySearch.NONE);
   }
 
   /** A rig with too little panel and battery for a cold spell; misses several requirements. */
