@@ -53,7 +53,9 @@ final class RemedyWords {
         + Quantity.plain(search.lossFactor(), 2)
         + "), the controller stepped every "
         + Quantity.span(search.tickMillis() / 1000.0)
-        + ".";
+        + (search.tickMillis() > 1000
+            ? ", with and without the change; run the one you choose in full."
+            : ", with and without the change.");
   }
 
   /** For whom a remedy mends everything; empty where it does not. */

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import org.broodbench.loop.Judge;
+import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.RunResult;
 import org.broodbench.loop.Simulation;
@@ -25,9 +26,6 @@ import org.broodbench.sky.Forcing;
  * compared with a run of the unchanged rig at the same pace.
  */
 public final class Remedies {
-  private static final int COARSE_TICK_MS = 10_000;
-  private static final double COARSE_STEP_S = 30;
-
   /** So many of the best are run with the other colonies. */
   private static final int LOOKED_AT = 3;
 
@@ -86,11 +84,14 @@ public final class Remedies {
     changes.addAll(ControllerChanges.of(s, needs, tried.known()));
     changes.addAll(HiveChanges.of(s, needs, tried.known()));
     changes.addAll(PowerChanges.of(s, needs, tried.known()));
-    int ownTick = s.controller().tickMillis();
-    int tick = needs.contains(Need.CALM) ? ownTick : Math.max(ownTick, COARSE_TICK_MS);
+    Pace search = Pace.search(s);
+    Pace pace =
+        needs.contains(Need.CALM)
+            ? new Pace(s.controller().tickMillis(), search.stepMillis(), search.keep())
+            : search;
     List<Callable<Optional<RunResult>>> runs = new ArrayList<>();
-    runs.add(() -> run(List.of(), tried, tick));
-    changes.forEach(c -> runs.add(() -> run(c.settings(), tried, tick)));
+    runs.add(() -> run(List.of(), tried, pace));
+    changes.forEach(c -> runs.add(() -> run(c.settings(), tried, pace)));
     List<Optional<RunResult>> results = Runs.all(runs, threads);
     RunResult before = results.get(0).orElseThrow();
     double allLeft = Shortfall.left(required, before, before, s);
@@ -113,9 +114,9 @@ public final class Remedies {
       }
     }
     helpful.sort(Comparator.comparingDouble(Remedy::left));
-    lookAtOtherColonies(helpful, colonies, tried, tick);
+    lookAtOtherColonies(helpful, colonies, tried, pace);
     helpful.sort(Comparator.comparing(Remedy::reach).thenComparingDouble(Remedy::left));
-    return new RemedySearch(count, tried.factor(), tried.name(), tick, helpful);
+    return new RemedySearch(count, tried.factor(), tried.name(), pace.tickMillis(), helpful);
   }
 
   private Colony hardest(List<Colony> colonies) {
@@ -125,29 +126,23 @@ public final class Remedies {
         .orElseThrow();
   }
 
-  private Optional<RunResult> run(List<String> settings, Colony colony, int tickMillis) {
-    List<String> all = new ArrayList<>(settings);
-    if (tickMillis > outcome.scenario().controller().tickMillis()) {
-      double stepS = Math.max(COARSE_STEP_S, outcome.scenario().run().stepS());
-      all.add("controller.tick=" + ControllerChanges.number(tickMillis / 1000.0) + " s");
-      all.add("run.step=" + ControllerChanges.number(stepS) + " s");
-    }
+  private Optional<RunResult> run(List<String> settings, Colony colony, Pace pace) {
     return rebuild
-        .apply(all)
+        .apply(settings)
         .map(
             v -> {
               Scenario s =
                   v.scenario()
                       .withColony(v.scenario().colony().withClusterLossFactor(colony.factor()));
               return new Simulation(
-                      s, v.forcing(), new ReferenceController(s.controller().settings()), false)
+                      s, v.forcing(), new ReferenceController(s.controller().settings()), pace)
                   .run();
             });
   }
 
   /** Runs the best with the colonies that they were not tried with. */
   private void lookAtOtherColonies(
-      List<Remedy> helpful, List<Colony> colonies, Colony tried, int tick) {
+      List<Remedy> helpful, List<Colony> colonies, Colony tried, Pace pace) {
     List<Integer> chosen = new ArrayList<>();
     for (int i = 0; i < helpful.size() && chosen.size() < LOOKED_AT; i++) {
       if (helpful.get(i).left() == 0) {
@@ -158,7 +153,7 @@ public final class Remedies {
     List<Callable<Optional<RunResult>>> runs = new ArrayList<>();
     for (int i : chosen) {
       for (Colony c : others) {
-        runs.add(() -> run(helpful.get(i).change().settings(), c, tick));
+        runs.add(() -> run(helpful.get(i).change().settings(), c, pace));
       }
     }
     List<Optional<RunResult>> results = Runs.all(runs, threads);

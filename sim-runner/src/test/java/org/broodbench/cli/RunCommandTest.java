@@ -105,6 +105,41 @@ class RunCommandTest {
     assertTrue(v.get("cautions").size() >= 4);
   }
 
+  @Test
+  void aMissedRunNamesWhatWouldMendItUnlessToldNotTo() throws IOException {
+    Path out = shared.resolve("mended");
+    String[] run = {
+      "run", "--days", "3", "--set", "requirement.brood_in_band=100 %", "--out", out.toString()
+    };
+    Program missed =
+        Program.run(
+            java.util.stream.Stream.concat(
+                    java.util.Arrays.stream(run),
+                    java.util.stream.Stream.of("--set", "controller.heat.set_point=31 degC"))
+                .toArray(String[]::new));
+    JsonNode v = verdict(out);
+    assertEquals(1, missed.code, missed.err);
+    assertTrue(v.get("remedies").size() > 0, missed.out);
+    JsonNode best = v.get("remedies").get(0);
+    assertTrue(best.get("set").get(0).textValue().contains("="), best.toString());
+    JsonNode effect = best.get("effects").get(0);
+    assertEquals("brood_in_band", effect.get("name").textValue());
+    assertTrue(effect.get("after").doubleValue() > effect.get("before").doubleValue());
+    assertTrue(missed.out.contains("What to change: "), missed.out);
+    assertTrue(missed.out.contains("--set "), missed.out);
+    assertTrue(
+        Files.readString(out.resolve("report.html")).contains("<h3 id=\"change\">What to change"));
+    Program quick =
+        Program.run(
+            java.util.stream.Stream.concat(
+                    java.util.Arrays.stream(run),
+                    java.util.stream.Stream.of(
+                        "--set", "controller.heat.set_point=31 degC", "--no-remedies"))
+                .toArray(String[]::new));
+    assertEquals(0, verdict(out).get("remedies").size());
+    assertFalse(quick.out.contains("What to change"), quick.out);
+  }
+
   /** |residual| ≤ 1e-6 of the sum of the absolute terms, in every ledger. */
   @Test
   void everyLedgerCloses() throws IOException {
