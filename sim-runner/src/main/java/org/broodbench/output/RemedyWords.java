@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.broodbench.loop.Lengths;
 import org.broodbench.rig.Requirement;
 import org.broodbench.study.Remedy;
 import org.broodbench.study.RemedySearch;
@@ -52,7 +53,7 @@ final class RemedyWords {
         + " (factor "
         + Quantity.plain(search.lossFactor(), 2)
         + "), the controller stepped every "
-        + Quantity.span(search.tickMillis() / 1000.0)
+        + Lengths.of(search.tickMillis() / 1000.0)
         + (search.tickMillis() > 1000
             ? ", with and without the change; run the one you choose in full."
             : ", with and without the change.");
