@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -25,10 +26,13 @@ import org.broodbench.output.VerdictJson;
 import org.broodbench.output.WholeFile;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
+import org.broodbench.rig.Window;
 import org.broodbench.sky.Forcing;
 import org.broodbench.sky.Plane;
+import org.broodbench.sky.WeatherSeries;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.Outcome;
+import org.broodbench.study.Outlooks;
 import org.broodbench.study.Remedies;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -116,6 +120,14 @@ final class RunCommand extends Verb {
       description = "Do not search for single changes that would mend what was missed; quicker.")
   private boolean noRemedies;
 
+  @Option(
+      names = "--outlook",
+      paramLabel = "WEEKS",
+      description =
+          "Beside the run, follow the colony for so many weeks from the first day: with heat, without, with"
+              + " insulation only and in a smaller box; 1 to 26. Takes a while.")
+  private Integer outlook;
+
   RunCommand(Console console) {
     super(console);
   }
@@ -134,12 +146,17 @@ final class RunCommand extends Verb {
       found = found.atWorst(worst);
     }
     Forcing forcing = found.forcing(Plant.planes(found.scenario()));
+    Scenario season = outlook == null ? null : Outlooks.season(found.scenario(), outlook);
+    Forcing seasonForcing = season == null ? null : seasonForcing(found, season);
     Outcome outcome = evaluate(found, forcing);
     if (!noRemedies) {
       ScenarioWeather weathered = found;
       outcome =
           outcome.withRemedies(
               Remedies.search(outcome, changes -> changed(changes, weathered, forcing), threads()));
+    }
+    if (season != null) {
+      outcome = outcome.withOutlook(Outlooks.of(season, seasonForcing, threads(), this::progress));
     }
     write(folder, outcome);
     if (json) {
@@ -223,6 +240,10 @@ final class RunCommand extends Verb {
       problems.add(
           new Problem("--worst", 0, 0, "", "--from beside it", "one of the two", "Leave one out."));
     }
+    if (outlook != null && (outlook < 1 || outlook > 26)) {
+      problems.add(
+          new Problem("--outlook", 0, 0, "", String.valueOf(outlook), "1 to 26 whole weeks", ""));
+    }
     if (seed != null) {
       settings.add("run.seed=" + seed);
     }
@@ -265,6 +286,38 @@ final class RunCommand extends Verb {
             found.series().filledHours(),
             found.series().warnings());
     return Evaluation.of(found.scenario(), forcing, note, assumed, threads());
+  }
+
+  /** The weather of a season; made weather is made anew, as long as it takes. */
+  private Forcing seasonForcing(ScenarioWeather found, Scenario season) {
+    ScenarioWeather longer =
+        found.file().isEmpty()
+            ? ScenarioWeather.of(season, null, List.of())
+            : new ScenarioWeather(season, found.series(), found.file(), List.of());
+    WeatherSeries w = longer.series();
+    Window window = season.window();
+    if (!w.typicalYear() && window.toEpochS() > w.endEpochS()) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  "--outlook",
+                  0,
+                  0,
+                  "",
+                  outlook + " weeks, but weather until " + Instant.ofEpochSecond(w.endEpochS()),
+                  "weather until " + Instant.ofEpochSecond(window.toEpochS()),
+                  "Give a longer record (--weather may be given more than once), a typical year, an"
+                      + " earlier --from, or fewer weeks.")));
+    }
+    return longer.forcing(Plant.planes(season));
+  }
+
+  /** One line that is written over, on a terminal alone. */
+  private void progress(int done, int most) {
+    if (System.console() != null) {
+      console().err().printf("\routlook: run %d of at most %d ", done, most);
+      console().err().flush();
+    }
   }
 
   private void write(Path folder, Outcome outcome) {

@@ -9,10 +9,10 @@ package org.broodbench.colony;
  */
 public final class BroodDose {
   /** Degree-hours below 32 °C that kill half of the sensitive brood, K·h; low confidence. */
-  private static final double SENSITIVE_KH = 600;
+  static final double SENSITIVE_KH = 600;
 
   /** The same for eggs in their first day aside, open larvae and mid pupae, K·h; low confidence. */
-  private static final double RESISTANT_KH = 1500;
+  static final double RESISTANT_KH = 1500;
 
   /** Share of brood in the sensitive ages; own choice, about 8 of 21 days. */
   private static final double SENSITIVE_SHARE = 0.4;
@@ -26,9 +26,17 @@ public final class BroodDose {
     if (broodC < 32) {
       coldKh += (32 - broodC) * hours;
     }
-    if (broodC > 37) {
-      heatDose += hours / (13.5 * StrictMath.pow(10, (40 - broodC) / 4));
-    }
+    heatDose += heatDose(broodC, seconds);
+  }
+
+  /** Dose of heat of an interval; 1 kills half. */
+  static double heatDose(double broodC, double seconds) {
+    return broodC > 37 ? seconds / 3600 / (13.5 * StrictMath.pow(10, (40 - broodC) / 4)) : 0;
+  }
+
+  /** Share of brood that outlives a dose of heat: ½^(D⁶). */
+  static double outlivesHeat(double dose) {
+    return StrictMath.pow(0.5, StrictMath.pow(dose, 6));
   }
 
   /** Share of brood that the cold so far has killed, 0 to 1. */
@@ -39,6 +47,6 @@ public final class BroodDose {
 
   /** Share of brood that the heat so far has killed, 0 to 1: 1 − ½^(D⁶). */
   public double lostToHeat() {
-    return 1 - StrictMath.pow(0.5, StrictMath.pow(heatDose, 6));
+    return 1 - outlivesHeat(heatDose);
   }
 }

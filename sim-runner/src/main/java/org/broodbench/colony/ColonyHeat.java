@@ -11,7 +11,9 @@ import org.broodbench.matter.SmoothTable;
  * 12.3 W/kg and Q10 1.9 from sleeping bees, Thermochimica Acta 382 (2002) 221, held at 10 W/kg at
  * 35 °C. Larval heat rises with Q10 3.13: M. Petz and others, J. Insect Physiol. 50 (2004),
  * abstract. The shapes of the logistic terms are our own choice, fitted to those anchors; range
- * 0.05 to 2 kg. Left out: age structure, day and night, contraction in space.
+ * 0.05 to 2 kg. Above 36 °C bees fan, spread water and at last hang outside: fans of a dozen move
+ * 50 to 60 L/min, about 1 L/s at most (from memory, Hazelhoff by way of Seeley); how many hang
+ * outside is our own choice. Left out: age structure, day and night, contraction in space.
  */
 public final class ColonyHeat {
   /** Heat of one gram of honey of 17 % water, J/g: 80 to 82 % sugar at 15.57 kJ/g. */
@@ -35,6 +37,18 @@ public final class ColonyHeat {
   private static final SmoothTable LOOSE = table(c -> logistic((c - 14) * 0.5));
   private static final SmoothTable HOT = table(c -> logistic((c - 36) * 2));
 
+  /** Share of bees that hang outside: at most 0.6, half of that at 38.5 °C. */
+  private static final SmoothTable OUT = table(c -> 0.6 * logistic((c - 38.5) * 2));
+
+  /** Air that one fanning bee moves, m³/s: 55 L/min by twelve. */
+  private static final double FANNER_M3S = 0.055 / 60 / 12;
+
+  /** Share of bees that fan; own choice, far below what was seen in small groups. */
+  private static final double FANNERS = 0.01;
+
+  /** Most that fanning moves through an entrance, m³/s. */
+  private static final double MOST_FANNED_M3S = 1e-3;
+
   private final ColonySpec spec;
   private final double ceilingWKg;
   private double massKg;
@@ -42,12 +56,14 @@ public final class ColonyHeat {
   private double brood;
   private double broodW0;
   private double mostCoolingKgS;
+  private double mostFannedM3S;
 
   private double heatW;
   private double lossWK;
   private double mantleC;
   private double loosening;
   private double coolingKgS;
+  private double fannedM3S;
 
   /** A colony at the start of a run. */
   public ColonyHeat(ColonySpec spec) {
@@ -63,6 +79,7 @@ public final class ColonyHeat {
     brood = broodCells;
     broodW0 = broodCells * spec.broodHeatMW() * 1e-3;
     mostCoolingKgS = spec.waterNear() ? bees * 0.3e-3 / 1000 / 3600 : 0;
+    mostFannedM3S = Math.min(MOST_FANNED_M3S, FANNERS * bees * FANNER_M3S);
   }
 
   /** The description it was made from. */
@@ -98,11 +115,13 @@ public final class ColonyHeat {
         inCore * (REST.at(coreC) + ceiling * ACT.at(coreC))
             + (1 - inCore) * (REST.at(mantleC) + 0.3 * ceiling * ACT.at(mantleC));
     double broodW = broodW0 * BROOD.at(coreC);
-    heatW = massKg * perKg + broodW;
+    heatW = massKg * (1 - OUT.at(coreC)) * perKg + broodW;
     // 0.3 g/h per 1000 bees once the nest is well above 36 °C; low confidence
     double spray = (coreC - 36) * 0.5;
     spray = spray < 0 ? 0 : spray > 1 ? 1 : spray;
     coolingKgS = spray * mostCoolingKgS;
+    // nobody fans below 36 °C, all that will at 38 °C
+    fannedM3S = spray * spray * (3 - 2 * spray) * mostFannedM3S;
   }
 
   private static SmoothTable table(java.util.function.DoubleUnaryOperator shape) {
@@ -148,6 +167,11 @@ public final class ColonyHeat {
   /** How open the cluster is: 1 tight, up to 12 spread out; gas exchange goes with it. */
   public double loosening() {
     return loosening;
+  }
+
+  /** Air that bees fan out through the entrance, and as much that comes in, m³/s. */
+  public double fannedM3S() {
+    return fannedM3S;
   }
 
   /** Water that bees fetch and spread for cooling, kg/s. */

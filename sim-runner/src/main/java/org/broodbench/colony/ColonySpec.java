@@ -12,6 +12,7 @@ package org.broodbench.colony;
  * @param shiverCeilingWKg highest heat that the colony sustains, W per kg of bees
  * @param broodHeatMW heat of one brood cell at 34.5 °C, mW
  * @param waterNear whether bees can fetch water for cooling
+ * @param life what its numbers hang on
  */
 public record ColonySpec(
     double bees,
@@ -21,7 +22,30 @@ public record ColonySpec(
     double clusterLossFactor,
     double shiverCeilingWKg,
     double broodHeatMW,
-    boolean waterNear) {
+    boolean waterNear,
+    LifeSpec life) {
+  /** A colony whose numbers stay, with the usual rest. */
+  public ColonySpec(
+      double bees,
+      double beeMassG,
+      double broodCells,
+      double broodFrames,
+      double clusterLossFactor,
+      double shiverCeilingWKg,
+      double broodHeatMW,
+      boolean waterNear) {
+    this(
+        bees,
+        beeMassG,
+        broodCells,
+        broodFrames,
+        clusterLossFactor,
+        shiverCeilingWKg,
+        broodHeatMW,
+        waterNear,
+        LifeSpec.USUAL);
+  }
+
   /** Cluster mass, kg. */
   public double massKg() {
     return bees * beeMassG * 1e-3;
@@ -29,7 +53,24 @@ public record ColonySpec(
 
   /** The same colony with another heat-loss factor. */
   public ColonySpec withClusterLossFactor(double factor) {
+    return with(factor, life);
+  }
+
+  /** The same colony with numbers that move. */
+  public ColonySpec moving() {
+    return with(clusterLossFactor, life.moving());
+  }
+
+  private ColonySpec with(double factor, LifeSpec otherLife) {
     return new ColonySpec(
-        bees, beeMassG, broodCells, broodFrames, factor, shiverCeilingWKg, broodHeatMW, waterNear);
+        bees,
+        beeMassG,
+        broodCells,
+        broodFrames,
+        factor,
+        shiverCeilingWKg,
+        broodHeatMW,
+        waterNear,
+        otherLife);
   }
 }

@@ -231,7 +231,7 @@ public final class HiveModel {
     outsideC = outside.airC;
     outsideRatio = outside.humidityRatio;
     outsideCo2 = CO2_OUTSIDE * CO2_MASS_RATIO;
-    flows.evaluate(heatC, layout.air, outside, fanOn, lidOpen ? OPEN_LID_M3S : 0);
+    double fannedM3S = 0;
     exchangeKgS = LEAST_EXCHANGE_KG_S;
     colonyW = 0;
     coolingKgS = 0;
@@ -239,8 +239,10 @@ public final class HiveModel {
       colony.evaluate(heatC[layout.nest], heatC[layout.air[brood]]);
       colonyW = colony.heatW();
       coolingKgS = colony.coolingKgS();
+      fannedM3S = colony.fannedM3S();
       exchangeKgS += spec.guesses().clusterExchangeM3S() * airKgM3 * massLaw * colony.loosening();
     }
+    flows.evaluate(heatC, layout.air, outside, fanOn, lidOpen ? OPEN_LID_M3S : 0, fannedM3S);
     madeKgS = colonyW * WATER_KG_PER_J;
     co2KgS = colonyW * CO2_KG_PER_J;
     for (InnerFace f : inner) {
@@ -351,6 +353,16 @@ public final class HiveModel {
   /** The colony dies: no heat, no gases from now on. */
   public void die() {
     alive = false;
+  }
+
+  /** Adults of the colony, alive or dead. */
+  public double bees() {
+    return bees;
+  }
+
+  /** Cells with brood. */
+  public double broodCells() {
+    return broodCells;
   }
 
   /** Sets the colony's numbers of adults and of brood cells. */

@@ -94,25 +94,32 @@ public record HiveSpec(
 
   /** The same with another stack of boxes. */
   public HiveSpec withBoxes(List<BoxSpec> other) {
-    return with(other, wall, floor, lid);
+    return with(widthM, other, broodBox, wall, floor, lid);
   }
 
   /** The same with other walls, floor and lid. */
   public HiveSpec withLayers(List<Layer> otherWall, List<Layer> otherFloor, List<Layer> otherLid) {
-    return with(boxes, otherWall, otherFloor, otherLid);
+    return with(widthM, boxes, broodBox, otherWall, otherFloor, otherLid);
+  }
+
+  /** The same with another width and another stack, the brood nest in its lowest box. */
+  public HiveSpec narrowed(double otherWidthM, List<BoxSpec> otherBoxes) {
+    return with(otherWidthM, otherBoxes, 0, wall, floor, lid);
   }
 
   private HiveSpec with(
+      double otherWidthM,
       List<BoxSpec> otherBoxes,
+      int otherBroodBox,
       List<Layer> otherWall,
       List<Layer> otherFloor,
       List<Layer> otherLid) {
     return new HiveSpec(
         lengthM,
-        widthM,
+        otherWidthM,
         frontDeg,
         otherBoxes,
-        broodBox,
+        otherBroodBox,
         otherWall,
         otherFloor,
         otherLid,

@@ -2,6 +2,7 @@ package org.broodbench.input;
 
 import java.util.List;
 import org.broodbench.colony.ColonySpec;
+import org.broodbench.colony.LifeSpec;
 import org.broodbench.matter.Dimension;
 
 /** Keys of the bees. */
@@ -46,6 +47,53 @@ final class ColonyKeys {
     keys.plain("colony.water_near", Kind.BOOLEAN)
         .byDefault("true")
         .help("Whether bees find water for cooling near the hive.");
+    declareLife(keys);
+  }
+
+  /** What the numbers of bees and brood hang on. */
+  private static void declareLife(Keys.Builder keys) {
+    keys.plain("colony.numbers_move", Kind.BOOLEAN)
+        .byDefault("false")
+        .help(
+            "Whether bees age and brood grows during a run; an outlook always lets them."
+                + " Otherwise numbers change by events only.");
+    keys.plain("colony.queen", Kind.BOOLEAN)
+        .byDefault("true")
+        .help("Whether a laying queen is there.");
+    // up to 1,500 to 2,000 in best conditions (public source list quoting FAO); lower for weak ones
+    keys.plain("colony.highest_laying", Kind.NUMBER)
+        .between("0", "3000")
+        .byDefault("1500")
+        .help("Eggs a day the queen lays when nothing holds her back; 500 to 2,000.");
+    // 0.154 and a collapse above 0.355: Khoury, Myerscough and Barron 2011
+    keys.plain("colony.forager_loss", Kind.NUMBER)
+        .between("0.02", "0.6")
+        .byDefault("0.154")
+        .help("Share of the foragers that a whole day of flight costs; 0.1 to 0.35 published.");
+    // own choice: overwintered bees live weeks once they rear brood
+    keys.plain("colony.old_bee_loss", Kind.NUMBER)
+        .between("0", "0.2")
+        .byDefault("0.02")
+        .help(
+            "Share of the bees there at the start that dies each day, flight apart; 0.005 to 0.05,"
+                + " own choice.");
+    keys.plain("colony.forage", Kind.NUMBER)
+        .between("0", "1")
+        .byDefault("0.6")
+        .help("Nectar and pollen that the land gives: 0 nothing, 1 plenty; own choice.");
+    keys.quantity("colony.pollen_stores", "g", Dimension.MASS)
+        .between("0 g", "5 kg")
+        .byDefault("300 g")
+        .help("Pollen in the combs when the colony comes; own choice.");
+    keys.quantity("colony.flight_from", "degC", Dimension.TEMPERATURE)
+        .between("4 degC", "20 degC")
+        .byDefault("12 degC")
+        .help("Air from which bees forage, 10 to 13 degC; full work 4 K above.");
+    // 400 cells a dm2 of one face over 125 bees a dm2
+    keys.plain("colony.cells_per_bee", Kind.NUMBER)
+        .between("0.5", "6")
+        .byDefault("3.2")
+        .help("Brood cells that one bee sitting on the brood covers.");
   }
 
   private static String frames(Values v) {
@@ -62,7 +110,17 @@ final class ColonyKeys {
         v.number("colony.heat_loss_factor"),
         v.number("colony.highest_heat"),
         v.number("colony.brood_heat") * 1000,
-        v.flag("colony.water_near"));
+        v.flag("colony.water_near"),
+        new LifeSpec(
+            v.flag("colony.numbers_move"),
+            v.flag("colony.queen"),
+            v.number("colony.highest_laying"),
+            v.number("colony.forager_loss"),
+            v.number("colony.old_bee_loss"),
+            v.number("colony.forage"),
+            v.number("colony.pollen_stores"),
+            v.number("colony.flight_from"),
+            v.number("colony.cells_per_bee")));
   }
 
   static void check(Values v, Checks checks) {

@@ -1,5 +1,6 @@
 package org.broodbench.loop;
 
+import org.broodbench.colony.AdultDose;
 import org.broodbench.colony.BroodDose;
 import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveModel;
@@ -41,6 +42,7 @@ final class Metrics {
   final Extreme humidityLow = new Extreme(false);
   final Extreme co2High = new Extreme(true);
   final BroodDose dose = new BroodDose();
+  final AdultDose adults = new AdultDose();
 
   double broodS;
   double broodSumKs;
@@ -56,7 +58,6 @@ final class Metrics {
   double plateOverS;
   double contactOverS;
   double lastFullAtS = -1;
-  double chillS;
   double totalS;
 
   /**
@@ -105,9 +106,8 @@ final class Metrics {
     if (hive.condensing()) {
       condensingS += lengthS;
     }
-    // chill coma of the cold mantle: bees die after about two days in it
-    if (hive.alive() && hive.nestC(1) < 10) {
-      chillS += lengthS;
+    if (hive.alive() && hive.bees() > 0) {
+      adults.add(hive.nestC(1), lengthS);
     }
     heater.interval(fromS, lengthS, heaterOn);
     heaterPower.interval(fromS, lengthS, supply.heaterW() > 0);
@@ -142,6 +142,17 @@ final class Metrics {
       co2Sum += co2Percent * lengthS;
       airS += lengthS;
     }
+  }
+
+  /** What the bees just died of, all at once; empty where they live. */
+  String deathBy() {
+    if (adults.frozen()) {
+      return "frozen to death";
+    }
+    if (adults.comaHours() >= AdultDose.COMA_HALF_H) {
+      return "in chill coma for 50 h";
+    }
+    return adults.outlivesHeat() < 0.5 ? "killed by heat" : "";
   }
 
   /** Books what stands after the plant has moved on. */

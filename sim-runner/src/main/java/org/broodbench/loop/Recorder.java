@@ -311,7 +311,7 @@ final class Recorder {
     return truths;
   }
 
-  RunResult result(Metrics m, double endS) {
+  RunResult result(Metrics m, double endS, List<ColonyDay> days) {
     var hive = plant.hive();
     var supply = plant.supply();
     List<AlarmSpan> spans = new ArrayList<>();
@@ -327,9 +327,6 @@ final class Recorder {
     spans.sort(java.util.Comparator.comparingDouble(AlarmSpan::firstAtS));
     double bees = scenario.colony().bees() + beesCame;
     double brood = scenario.colony().broodCells() + broodCame;
-    double toHeat = brood * m.dose.lostToHeat();
-    double toCold = (brood - toHeat) * m.dose.lostToCold();
-    double feedG = hive.ledger().colonyJ / ColonyHeat.HONEY_J_G;
     var battery = supply.battery();
     return new RunResult(
         endS / 86_400,
@@ -359,8 +356,7 @@ final class Recorder {
             supply.ledger().chargeOutAh / scenario.battery().capacityAh(),
             m.lastFullAtS < 0 ? Double.NaN : (endS - m.lastFullAtS) / 86_400,
             wentDead),
-        new RunResult.ColonyEnd(
-            bees, hive.alive() ? bees : 0, brood, brood - toHeat - toCold, toCold, toHeat, feedG),
+        colonyEnd(m, days, bees, brood),
         m.panHigh,
         m.plateHigh,
         new RunResult.HotParts(
@@ -382,6 +378,23 @@ final class Recorder {
         supply.use(),
         List.copyOf(spans),
         List.copyOf(events),
+        days,
         trace);
+  }
+
+  /** Numbers that move tell of themselves; of those that stay, the doses take their part. */
+  private RunResult.ColonyEnd colonyEnd(
+      Metrics m, List<ColonyDay> days, double bees, double brood) {
+    double feedG = plant.hive().ledger().colonyJ / ColonyHeat.HONEY_J_G;
+    if (!days.isEmpty()) {
+      ColonyDay last = days.get(days.size() - 1);
+      return new RunResult.ColonyEnd(
+          bees, last.bees(), brood, last.brood(), last.lostToCold(), last.lostToHeat(), feedG);
+    }
+    double toHeat = brood * m.dose.lostToHeat();
+    double toCold = (brood - toHeat) * m.dose.lostToCold();
+    double live = plant.hive().alive() ? bees * m.adults.outlivesHeat() : 0;
+    return new RunResult.ColonyEnd(
+        bees, live, brood, brood - toHeat - toCold, toCold, toHeat, feedG);
   }
 }

@@ -38,6 +38,7 @@ import org.broodbench.rig.ProbeSpec;
  * @param supply what the parts of the supply chain did
  * @param alarms alarms by first appearance
  * @param events everything that switched or happened; empty where figures alone were kept
+ * @param life the colony day by day; empty where its numbers stay
  * @param trace rows by interval; null where none was asked for
  */
 public record RunResult(
@@ -66,6 +67,7 @@ public record RunResult(
     SupplyUse supply,
     List<AlarmSpan> alarms,
     List<EventRow> events,
+    List<ColonyDay> life,
     Trace trace) {
 
   /** Temperatures of the brood comb: °C, hours and kelvin-hours. */

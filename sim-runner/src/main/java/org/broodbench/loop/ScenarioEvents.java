@@ -12,12 +12,6 @@ import org.broodbench.rig.Scenario;
 
 /** Carries out the events of a scenario at their times. */
 final class ScenarioEvents {
-  /**
-   * Time in chill coma after which bees are dead, s: about 50 h, "Chill-coma and cold death
-   * temperatures of Apis mellifera", abstract.
-   */
-  static final double CHILL_DEATH_S = 50 * 3600.0;
-
   private record Due(long atMs, Runnable deed) {}
 
   private final List<Due> due = new ArrayList<>();

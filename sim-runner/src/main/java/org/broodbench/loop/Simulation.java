@@ -1,5 +1,6 @@
 package org.broodbench.loop;
 
+import java.util.List;
 import org.broodbench.controller.Commands;
 import org.broodbench.controller.Readings;
 import org.broodbench.controller.ShedLevel;
@@ -36,12 +37,14 @@ public final class Simulation {
   private final ScenarioEvents events;
   private final Faults faults;
   private final Onlooker onlooker;
+  private final ColonyLife life;
 
   private long nowMs;
   private long nextTickMs;
   private long tick;
   private final int ticksAtOnce;
   private boolean deadBefore;
+  private boolean queenTold;
   private int shedLevel;
 
   /** A run at the scenario's own pace that is ready to begin. */
@@ -96,6 +99,7 @@ public final class Simulation {
     metrics = new Metrics(scenario.run(), scenario.heater(), plant, colonyFromS(scenario));
     recorder = new Recorder(scenario, plant, taker, pace.keep());
     events = new ScenarioEvents(scenario, plant, controller, recorder, faults, this::reset);
+    life = scenario.colony().life().moves() ? new ColonyLife(scenario, plant) : null;
   }
 
   /** When the first colony moves in; 0 where one is there from the start, or never comes. */
@@ -146,7 +150,7 @@ public final class Simulation {
       }
       finishStep(reachedMs);
     }
-    return recorder.result(metrics, controllerEnd());
+    return recorder.result(metrics, controllerEnd(), life == null ? List.of() : life.days());
   }
 
   /**
@@ -172,6 +176,9 @@ public final class Simulation {
     boolean shed = shedLevel >= ShedLevel.HEAT_SHED || plant.supply().dead();
     metrics.book(plant, fromS, lengthS, held.heater, held.fan, shed);
     recorder.book(fromS, lengthS, commands, held, metrics);
+    if (life != null) {
+      life.book(lengthS);
+    }
     onlooker.step(fromS + lengthS, lengthS, plant, commands);
     boolean fed = !plant.hive().starved();
     plant.accept();
@@ -181,10 +188,7 @@ public final class Simulation {
     }
     recorder.cutOuts(nowMs * 1e-3);
     metrics.bookState(plant, nowMs * 1e-3);
-    if (plant.hive().alive() && metrics.chillS >= ScenarioEvents.CHILL_DEATH_S) {
-      plant.hive().die();
-      recorder.event(nowMs * 1e-3, "colony", "alive", "dead", "in chill coma for 50 h");
-    }
+    live();
     boolean dead = plant.supply().dead();
     if (dead != deadBefore) {
       if (dead) {
@@ -214,6 +218,28 @@ public final class Simulation {
     wanted.fan = false;
     wanted.inverter = false;
     faults.drive(commands, wanted);
+  }
+
+  /** Dies what must; numbers that move are stepped once an hour. */
+  private void live() {
+    if (plant.hive().alive()) {
+      String why = metrics.deathBy();
+      if (!why.isEmpty()) {
+        plant.hive().die();
+        recorder.event(nowMs * 1e-3, "colony", "alive", "dead", why);
+        if (life != null) {
+          life.died();
+        }
+      }
+    }
+    if (!queenTold && metrics.adults.queenAtRisk()) {
+      queenTold = true;
+      recorder.event(nowMs * 1e-3, "queen", "safe", "at risk", "as hot as two hours at 40 °C are");
+    }
+    if (life != null && !life.hourIfDue()) {
+      plant.hive().die();
+      recorder.event(nowMs * 1e-3, "colony", "alive", "dead", "too few bees are left");
+    }
   }
 
   private void clearCommands() {

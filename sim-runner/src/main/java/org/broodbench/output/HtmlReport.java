@@ -69,9 +69,10 @@ public final class HtmlReport {
         .append("</style></head>\n<body>\n")
         .append("<a class=\"skip\" href=\"#main\">Skip to the verdict</a>\n");
     header(out, outcome, m);
-    contents(out);
+    contents(out, outcome.outlook().isPresent());
     out.append("<main id=\"main\" tabindex=\"-1\">\n")
         .append(verdict.html())
+        .append(outcome.outlook().map(o -> OutlookPart.html(o, m)).orElse(""))
         .append(new ChartPart(outcome, m).html(charts))
         .append(DayPart.html(outcome, m))
         .append(LedgerPart.html(outcome, m))
@@ -118,9 +119,10 @@ public final class HtmlReport {
         .formatted(value, checked ? " checked" : "", label);
   }
 
-  private static void contents(StringBuilder out) {
+  private static void contents(StringBuilder out, boolean withOutlook) {
     String[][] parts = {
       {"verdict", "Verdict"},
+      {"outlook", "Outlook"},
       {"charts", "Pictures"},
       {"days", "Day by day"},
       {"energy", "Watt-hours"},
@@ -133,6 +135,9 @@ public final class HtmlReport {
     };
     out.append("<nav aria-label=\"On this page\"><ul>");
     for (String[] p : parts) {
+      if (p[0].equals("outlook") && !withOutlook) {
+        continue;
+      }
       out.append("<li><a href=\"#%s\">%s</a></li>".formatted(p[0], p[1]));
     }
     out.append("</ul></nav>\n");

@@ -124,6 +124,14 @@ public final class SummaryText {
         o.lowLoss().brood().percentInBand(),
         r.brood().percentInBand(),
         o.highLoss().brood().percentInBand());
+    o.outlook()
+        .ifPresent(
+            x -> {
+              line(t, "Outlook      %d weeks. %s", x.weeks(), OutlookWords.headline(x));
+              for (String sentence : OutlookWords.sentences(x)) {
+                line(t, "             %s", sentence);
+              }
+            });
     for (String flag : o.flags()) {
       t.append("Note: ").append(flag).append('\n');
     }

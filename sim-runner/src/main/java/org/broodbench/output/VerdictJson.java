@@ -92,6 +92,9 @@ public final class VerdictJson {
           j.object(
               "high", b -> baseline(b, "whole colonies in hives, factor 2.85", o.highLoss(), s));
         });
+    if (o.outlook().isPresent()) {
+      OutlookJson.write(json, o.outlook().get());
+    }
     RemedyJson.write(json, o.remedies());
     List<JsonText.Body> alarms = new ArrayList<>();
     for (AlarmSpan a : r.alarms()) {

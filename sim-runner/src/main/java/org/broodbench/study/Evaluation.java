@@ -6,8 +6,10 @@ import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
 import org.broodbench.hive.HiveSpec;
 import org.broodbench.hive.Layer;
+import org.broodbench.loop.ColonyDay;
 import org.broodbench.loop.Explain;
 import org.broodbench.loop.Judge;
+import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.RunResult;
 import org.broodbench.loop.Simulation;
@@ -75,7 +77,7 @@ public final class Evaluation {
   }
 
   /** The same hive with more insulation around every face. */
-  private static HiveSpec insulated(HiveSpec h) {
+  static HiveSpec insulated(HiveSpec h) {
     return h.withLayers(thicker(h.wall()), thicker(h.floor()), thicker(h.lid()));
   }
 
@@ -99,6 +101,34 @@ public final class Evaluation {
                       new ReferenceController(variant.controller().settings()),
                       trace)
                   .run());
+    }
+    return Runs.all(runs, threads);
+  }
+
+  /**
+   * The lives of the colony in variants of a scenario whose numbers move, at the pace of a search.
+   *
+   * @param done told after every run, by one thread at a time
+   */
+  static List<List<ColonyDay>> lives(
+      Scenario s,
+      Forcing forcing,
+      List<UnaryOperator<Scenario>> variants,
+      int threads,
+      Runnable done) {
+    List<Callable<List<ColonyDay>>> runs = new ArrayList<>();
+    for (UnaryOperator<Scenario> v : variants) {
+      Scenario variant = v.apply(s);
+      runs.add(
+          () -> {
+            ReferenceController core = new ReferenceController(variant.controller().settings());
+            List<ColonyDay> days =
+                new Simulation(variant, forcing, core, Pace.search(variant)).run().life();
+            synchronized (runs) {
+              done.run();
+            }
+            return days;
+          });
     }
     return Runs.all(runs, threads);
   }

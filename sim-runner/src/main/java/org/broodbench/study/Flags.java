@@ -45,7 +45,16 @@ final class Flags {
           "The battery could not carry the loads at some time: everything, the controller included, went off.");
     }
     if (main.colony().beesEnd() == 0 && main.colony().beesStart() > 0) {
-      flags.add("The colony died of cold.");
+      flags.add(
+          main.events().stream()
+              .filter(e -> e.what().equals("colony") && e.to().equals("dead"))
+              .map(e -> "The colony died: " + e.reason() + ".")
+              .findFirst()
+              .orElse("The colony died."));
+    }
+    if (main.events().stream().anyMatch(e -> e.what().equals("queen"))) {
+      flags.add(
+          "The nest was so hot for so long that the queen's store of sperm may have suffered.");
     }
     return flags;
   }

@@ -1,6 +1,7 @@
 package org.broodbench.study;
 
 import java.util.List;
+import java.util.Optional;
 import org.broodbench.loop.RunResult;
 import org.broodbench.rig.Scenario;
 
@@ -18,6 +19,7 @@ import org.broodbench.rig.Scenario;
  * @param assumed what was assumed
  * @param flags things that the keeper should know about the run as a whole
  * @param remedies single changes that help, where something was missed and they were searched for
+ * @param outlook what becomes of the colony, where it was asked for
  */
 public record Outcome(
     Scenario scenario,
@@ -30,7 +32,36 @@ public record Outcome(
     List<JudgedRequirement> requirements,
     List<String> assumed,
     List<String> flags,
-    RemedySearch remedies) {
+    RemedySearch remedies,
+    Optional<Outlook> outlook) {
+  /** Without an outlook. */
+  public Outcome(
+      Scenario scenario,
+      WeatherNote weather,
+      RunResult main,
+      RunResult lowLoss,
+      RunResult highLoss,
+      RunResult noHeat,
+      RunResult insulationOnly,
+      List<JudgedRequirement> requirements,
+      List<String> assumed,
+      List<String> flags,
+      RemedySearch remedies) {
+    this(
+        scenario,
+        weather,
+        main,
+        lowLoss,
+        highLoss,
+        noHeat,
+        insulationOnly,
+        requirements,
+        assumed,
+        flags,
+        remedies,
+        Optional.empty());
+  }
+
   /** Whether every requirement is met. */
   public boolean met() {
     return requirements.stream().allMatch(JudgedRequirement::met);
@@ -38,6 +69,15 @@ public record Outcome(
 
   /** The same with what came of a search for remedies. */
   public Outcome withRemedies(RemedySearch found) {
+    return with(found, outlook);
+  }
+
+  /** The same with an outlook. */
+  public Outcome withOutlook(Outlook found) {
+    return with(remedies, Optional.of(found));
+  }
+
+  private Outcome with(RemedySearch otherRemedies, Optional<Outlook> otherOutlook) {
     return new Outcome(
         scenario,
         weather,
@@ -49,7 +89,8 @@ public record Outcome(
         requirements,
         assumed,
         flags,
-        found);
+        otherRemedies,
+        otherOutlook);
   }
 
   /**

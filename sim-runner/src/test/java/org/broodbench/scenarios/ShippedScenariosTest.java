@@ -149,10 +149,10 @@ class ShippedScenariosTest {
   @Test
   void theFanMattersAtTheEdgeOfTheDesert() {
     Case without = NOT_CURED.get("desert-edge.toml [fan.power=0 W]");
-    assertTrue(without.missed().contains("highest_brood"), without.missed().toString());
+    double withoutC = without.runs().get(0).brood().high().value();
+    assertTrue(withoutC > 37.8, "without the fan at its limit: " + withoutC);
     double coolerK =
-        without.runs().get(0).brood().high().value()
-            - SHIPPED.get("desert-edge.toml").runs().get(0).brood().high().value();
+        withoutC - SHIPPED.get("desert-edge.toml").runs().get(0).brood().high().value();
     assertTrue(coolerK > 1, coolerK + " K");
   }
 
