@@ -43,6 +43,7 @@ class ArchitectureTest {
           Map.entry(
               "study",
               Set.of("loop", "rig", "sky", "colony", "hive", "power", "matter", "controller")),
+          Map.entry("card", Set.of("study", "loop", "rig", "sky", "power", "controller")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "input",
@@ -50,6 +51,7 @@ class ArchitectureTest {
           Map.entry(
               "output",
               Set.of(
+                  "card",
                   "study",
                   "loop",
                   "rig",
@@ -69,6 +71,7 @@ class ArchitectureTest {
           "de.siegmar.fastcsv", Set.of("output"),
           "com.fasterxml.jackson.core", Set.of("input", "output"),
           "com.fazecast.jSerialComm", Set.of("firmware"),
+          "com.openhtmltopdf", Set.of("output"),
           "picocli", Set.of("cli"));
 
   /** Exact or whole-number functions; everything else of {@link Math} may differ by machine. */

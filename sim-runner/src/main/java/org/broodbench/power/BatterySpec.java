@@ -85,6 +85,25 @@ public record BatterySpec(
         chemistry.leadAcid() ? BoardSpec.NONE : BoardSpec.usual(capacityAh, nominalV));
   }
 
+  /** The same at another state of charge at the start, 0 to 1. */
+  public BatterySpec withInitialSoc(double soc) {
+    return new BatterySpec(
+        chemistry,
+        capacityAh,
+        nominalV,
+        resistanceOhm,
+        soc,
+        chargeLimitA,
+        charge,
+        coulombicEfficiency,
+        selfDischargePerMonth,
+        timeConstantS,
+        place,
+        warmedShare,
+        frostCutOff,
+        board);
+  }
+
   /** Volts of bulk and absorption at 25 °C, V. */
   public double absorptionV() {
     return charge.absorptionV();

@@ -129,6 +129,34 @@ public record Scenario(
         assumed);
   }
 
+  /** The same with another battery. */
+  public Scenario withBattery(BatterySpec other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        other,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed);
+  }
+
   /** The same with another hive. */
   public Scenario withHive(HiveSpec other) {
     return new Scenario(

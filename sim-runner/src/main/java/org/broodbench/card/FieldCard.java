@@ -1,0 +1,54 @@
+package org.broodbench.card;
+
+import java.util.List;
+import org.broodbench.rig.Scenario;
+
+/**
+ * What hangs on the hive.
+ *
+ * @param scenario the rig
+ * @param weather what the season was taken from, in words
+ * @param days length of the season
+ * @param settings what to key in
+ * @param expected gauges and counters by sort of day
+ * @param tonight answers by volts at dusk and lowest temperature, a list a low, colder first
+ * @param afterHarvest how long heat lasts without panel and mains
+ * @param signs what is odd and what calls for a hand
+ * @param notBack what does not come back by itself once it has opened
+ */
+public record FieldCard(
+    Scenario scenario,
+    String weather,
+    int days,
+    List<KeyedIn> settings,
+    List<Expectation> expected,
+    List<List<Tonight.Answer>> tonight,
+    List<AfterHarvest> afterHarvest,
+    List<Sign> signs,
+    List<String> notBack) {
+
+  /**
+   * A setting.
+   *
+   * @param label what it is
+   * @param metric value and unit
+   * @param us value and unit in US units; the same where there is no other
+   */
+  public record KeyedIn(String label, String metric, String us) {}
+
+  /**
+   * From dusk of a typical night on, no harvest, in the same weather day after day.
+   *
+   * @param sort sort of day
+   * @param dusk charge at that dusk, 0 to 1
+   * @param heatH hours until the heat is shed, over the heat losses; not a number where it lasts
+   *     longer than looked at
+   * @param boardH hours until the controller itself has no power
+   * @param lookedH how long was looked at
+   */
+  public record AfterHarvest(
+      Expectation.Sort sort, double dusk, Range heatH, Range boardH, double lookedH) {}
+
+  /** A line of the table of signs. */
+  public record Sign(String gauge, String odd, String actNow, String then) {}
+}

@@ -1,0 +1,170 @@
+package org.broodbench.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.broodbench.card.CardMaker;
+import org.broodbench.card.FieldCard;
+import org.broodbench.card.Tonight;
+import org.broodbench.input.BadInput;
+import org.broodbench.input.OptionAmount;
+import org.broodbench.input.Problem;
+import org.broodbench.input.ScenarioWeather;
+import org.broodbench.matter.Dimension;
+import org.broodbench.output.CardJson;
+import org.broodbench.output.CardPage;
+import org.broodbench.output.CardText;
+import org.broodbench.output.WholeFile;
+import org.broodbench.plant.Plant;
+import org.broodbench.rig.Scenario;
+import org.broodbench.sky.WeatherSeries;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code card}: what to hang on the hive, and what tonight brings. */
+@Command(
+    name = "card",
+    description =
+        "Makes the field card of a rig (card.html and card.pdf), or tells what tonight brings.",
+    mixinStandardHelpOptions = true,
+    sortOptions = false)
+final class CardCommand extends Verb {
+  private static final int USUAL_DAYS = 28;
+
+  @Mixin private ScenarioOptions scenario;
+
+  @Option(
+      names = "--days",
+      paramLabel = "N",
+      description =
+          "Length of the season that the card is made from; 28 days, or as far as the weather reaches, when left out.")
+  private Integer days;
+
+  @Option(
+      names = "--tonight",
+      arity = "2",
+      paramLabel = "VOLTS LOW",
+      description =
+          "Battery volts at dusk with the heater off, and the night's lowest temperature (12.4 -5; or with units).")
+  private List<String> tonight;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Folder for the card; broodbench-out/<scenario name> when left out.")
+  private Path out;
+
+  @Option(
+      names = "--units",
+      paramLabel = "C|F",
+      defaultValue = "C",
+      description = "Units on the screen: ${COMPLETION-CANDIDATES}. The card has both.")
+  private RunCommand.Units units;
+
+  @Option(names = "--json", description = "Print JSON on standard output and nothing else there.")
+  private boolean json;
+
+  CardCommand(Console console) {
+    super(console);
+  }
+
+  @Override
+  public Integer call() {
+    List<Problem> problems = new ArrayList<>();
+    if (days != null && (days < 2 || days > 366)) {
+      problems.add(new Problem("--days", 0, 0, "", String.valueOf(days), "2 to 366", ""));
+    }
+    double volts = 0;
+    double low = 0;
+    if (tonight != null) {
+      volts =
+          OptionAmount.read(
+              "--tonight VOLTS", tonight.get(0), Dimension.VOLTAGE, "V", 5, 64, problems);
+      low =
+          OptionAmount.read(
+              "--tonight LOW", tonight.get(1), Dimension.TEMPERATURE, "degC", -50, 30, problems);
+    }
+    if (!problems.isEmpty()) {
+      throw new BadInput(problems);
+    }
+    ScenarioWeather found = season();
+    Scenario s = found.scenario();
+    CardMaker maker;
+    try {
+      maker =
+          new CardMaker(
+              s,
+              found.series(),
+              (of, series) ->
+                  new ScenarioWeather(of, series, found.file(), List.of())
+                      .forcing(Plant.planes(of)));
+    } catch (IllegalArgumentException e) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  "--days",
+                  0,
+                  0,
+                  "",
+                  e.getMessage(),
+                  "a window with whole nights inside the record",
+                  "Choose another window with --from and --days.")));
+    }
+    if (tonight != null) {
+      Tonight.Answer answer = maker.tonight(volts, low);
+      console()
+          .out()
+          .print(json ? CardJson.of(answer) : CardText.of(answer, units == RunCommand.Units.F));
+      return answer.wholeNight() ? 0 : 1;
+    }
+    FieldCard card = maker.card(found.series().source());
+    Path folder =
+        out != null ? out : Path.of("broodbench-out", s.fileName().replaceFirst("\\.toml$", ""));
+    write(folder, card);
+    if (json) {
+      console().out().print(CardJson.of(card));
+    } else {
+      console().out().print(CardText.of(card, units == RunCommand.Units.F));
+      console().out().println("Written: " + folder + " (card.html, card.pdf)");
+    }
+    return 0;
+  }
+
+  /** The season: as long as asked for, else four weeks or as far as the record reaches. */
+  private ScenarioWeather season() {
+    if (days != null) {
+      return scenario.weather(scenario.read(days));
+    }
+    Scenario usual = scenario.read(USUAL_DAYS);
+    ScenarioWeather found = scenario.weather(usual);
+    WeatherSeries series = found.series();
+    long whole = (series.endEpochS() - usual.window().fromEpochS()) / 86_400;
+    return series.typicalYear() || whole >= USUAL_DAYS
+        ? found
+        : scenario.weather(scenario.read((int) Math.max(2, whole)));
+  }
+
+  private static void write(Path folder, FieldCard card) {
+    try {
+      Files.createDirectories(folder);
+      WholeFile.write(
+          folder.resolve("card.html"), CardPage.html(card).getBytes(StandardCharsets.UTF_8));
+      WholeFile.write(folder.resolve("card.pdf"), CardPage.pdf(card));
+    } catch (IOException e) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  "--out",
+                  0,
+                  0,
+                  "",
+                  folder + ": " + e.getMessage(),
+                  "a folder that can be written",
+                  "")));
+    }
+  }
+}

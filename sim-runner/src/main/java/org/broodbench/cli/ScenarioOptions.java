@@ -1,0 +1,93 @@
+package org.broodbench.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import org.broodbench.input.BadInput;
+import org.broodbench.input.Problem;
+import org.broodbench.input.ScenarioReader;
+import org.broodbench.input.ScenarioWeather;
+import org.broodbench.rig.Scenario;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Which scenario, weather and window a verb works on. */
+final class ScenarioOptions {
+  @Parameters(
+      index = "0",
+      arity = "0..1",
+      paramLabel = "SCENARIO",
+      description = "A scenario file; the demo when left out.")
+  private Path scenarioFile;
+
+  @Option(
+      names = "--weather",
+      paramLabel = "FILE",
+      description =
+          "A weather file that replaces the scenario's; the format is detected. May be given more than once.")
+  private List<Path> weather = new ArrayList<>();
+
+  @Option(
+      names = "--from",
+      paramLabel = "DATE",
+      description = "First day, UTC, such as 2000-12-24.")
+  private String from;
+
+  @Option(
+      names = "--set",
+      paramLabel = "KEY=VALUE",
+      description = "Set any scenario key by its dotted path; may be given more than once.")
+  private List<String> set = new ArrayList<>();
+
+  /**
+   * Reads the scenario.
+   *
+   * @param days length of the window; null as the scenario says
+   */
+  Scenario read(Integer days) {
+    List<String> settings = new ArrayList<>();
+    if (from != null) {
+      try {
+        settings.add("run.from=" + LocalDate.parse(from));
+      } catch (DateTimeParseException e) {
+        throw new BadInput(
+            List.of(
+                new Problem(
+                    "--from",
+                    0,
+                    0,
+                    "",
+                    from,
+                    "a date such as 2000-12-24",
+                    "Year, month and day with hyphens; the day begins at 00:00 UTC.")));
+      }
+    }
+    if (days != null) {
+      settings.add("run.days=" + days);
+    }
+    settings.addAll(set);
+    if (scenarioFile != null) {
+      return ScenarioReader.read(scenarioFile, settings);
+    }
+    try (InputStream in =
+        ScenarioOptions.class.getResourceAsStream("/scenarios/" + RunCommand.DEMO)) {
+      if (in == null) {
+        throw new IllegalStateException("the demo scenario is missing from the program");
+      }
+      return ScenarioReader.read(RunCommand.DEMO, in.readAllBytes(), settings);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Reads or makes the weather of a scenario. */
+  ScenarioWeather weather(Scenario scenario) {
+    Path folder = scenarioFile == null ? null : scenarioFile.toAbsolutePath().getParent();
+    return ScenarioWeather.of(scenario, folder, weather);
+  }
+}
