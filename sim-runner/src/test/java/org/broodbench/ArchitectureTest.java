@@ -43,7 +43,7 @@ class ArchitectureTest {
           Map.entry(
               "study",
               Set.of("loop", "rig", "sky", "colony", "hive", "power", "matter", "controller")),
-          Map.entry("card", Set.of("study", "loop", "rig", "sky", "power", "controller")),
+          Map.entry("card", Set.of("loop", "rig", "sky", "colony", "power", "controller")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "input",

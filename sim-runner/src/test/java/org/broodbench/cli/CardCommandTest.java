@@ -19,8 +19,7 @@ class CardCommandTest {
   /** What the card says of days and hours hangs together. */
   @Test
   void theCardOfTheDemo() throws IOException {
-    Program run =
-        Program.run("card", "--days", "8", "--out", folder.toString(), "--json");
+    Program run = Program.run("card", "--days", "8", "--out", folder.toString(), "--json");
     assertEquals(0, run.code, run.err);
     JsonNode card = new ObjectMapper().readTree(run.out);
     assertEquals("broodbench-card/1", card.get("format").textValue());
@@ -56,18 +55,23 @@ class CardCommandTest {
     }
     String page = Files.readString(folder.resolve("card.html"));
     for (String part :
-        new String[] {"°F", "Odd, or act now", "33.5 °C (92.3 °F)", "thermal cut-out", "Cautions"}) {
+        new String[] {
+          "°F", "Odd, or act now", "33.5 °C (92.3 °F)", "thermal cut-out", "Cautions"
+        }) {
       assertTrue(page.contains(part), part);
     }
     byte[] pdf = Files.readAllBytes(folder.resolve("card.pdf"));
     assertTrue(new String(pdf, 0, 5, StandardCharsets.US_ASCII).startsWith("%PDF-"));
   }
 
-  /** A full battery heats a mild night; an empty one does not; the answer is an exit code as well. */
+  /**
+   * A full battery heats a mild night; an empty one does not; the answer is an exit code as well.
+   */
   @Test
   void tonight() throws IOException {
     JsonNode full = tonight(0, "12.9", "4");
-    assertTrue(full.get("heat_h").get("low").doubleValue() >= full.get("night_h").doubleValue() - 0.1);
+    assertTrue(
+        full.get("heat_h").get("low").doubleValue() >= full.get("night_h").doubleValue() - 0.1);
     JsonNode empty = tonight(1, "11.9 V", "14 degF");
     assertEquals(-10, empty.get("low_c").doubleValue(), 1e-9);
     assertTrue(empty.get("heat_h").get("high").doubleValue() < 1, empty.toString());
@@ -84,8 +88,7 @@ class CardCommandTest {
   void mistakesAreToldTogetherAndNothingIsWritten() {
     Path out = folder.resolve("none");
     Program run =
-        Program.run(
-            "card", "--days", "1", "--tonight", "12 km", "200", "--out", out.toString());
+        Program.run("card", "--days", "1", "--tonight", "12 km", "200", "--out", out.toString());
     assertEquals(2, run.code);
     for (String part : new String[] {"--days", "--tonight VOLTS", "--tonight LOW", "3 problems"}) {
       assertTrue(run.err.contains(part), run.err);

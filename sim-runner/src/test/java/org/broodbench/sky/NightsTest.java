@@ -14,7 +14,9 @@ class NightsTest {
     return Instant.parse(text).getEpochSecond();
   }
 
-  /** At the equator at the equinox day and night are equal, and the sun sets six hours past noon. */
+  /**
+   * At the equator at the equinox day and night are equal, and the sun sets six hours past noon.
+   */
   @Test
   void aNightAtTheEquinoxIsHalfADay() {
     List<Nights.Night> nights =
