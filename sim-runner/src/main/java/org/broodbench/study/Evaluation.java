@@ -87,19 +87,29 @@ public final class Evaluation {
     return out;
   }
 
+  /**
+   * Only the scenario's own run is shown in its course; without a heater the tick hardly counts.
+   */
+  private static Pace pace(int variant, Scenario s) {
+    if (variant == 0) {
+      return Pace.exact(s, Pace.Keep.TRACE);
+    }
+    return s.heater().powerW() > 0 ? Pace.exact(s, Pace.Keep.FIGURES) : Pace.search(s);
+  }
+
   private static List<RunResult> runAll(
       Scenario s, Forcing forcing, List<UnaryOperator<Scenario>> variants, int threads) {
     List<Callable<RunResult>> runs = new ArrayList<>();
     for (int i = 0; i < variants.size(); i++) {
       Scenario variant = variants.get(i).apply(s);
-      boolean trace = i == 0;
+      Pace pace = pace(i, variant);
       runs.add(
           () ->
               new Simulation(
                       variant,
                       forcing,
                       new ReferenceController(variant.controller().settings()),
-                      trace)
+                      pace)
                   .run());
     }
     return Runs.all(runs, threads);
