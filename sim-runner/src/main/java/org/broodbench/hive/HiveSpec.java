@@ -150,13 +150,10 @@ public record HiveSpec(
     return (lengthM + thicknessM) * (widthM + thicknessM);
   }
 
-  /**
-   * Factor on the conductance of a face for its edges: of insulated ones alone. A material
-   * insulates up to 0.065 W/(m K), as building rules have it.
-   */
+  /** Factor on the conductance of a face for its edges: of insulated ones alone. */
   double edgeFactor(List<Layer> face) {
     for (Layer l : face) {
-      if (!l.isAir() && l.material().conductivityWMK() <= 0.065) {
+      if (l.insulates()) {
         return edgeFactor;
       }
     }

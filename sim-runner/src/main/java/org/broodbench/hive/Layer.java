@@ -38,6 +38,13 @@ public record Layer(Material material, double thicknessM, Material bridge, doubl
             + bridgeShare * bridge.heatCapacityJM3K());
   }
 
+  /**
+   * Whether it insulates: conducts up to 0.065 W/(m K), as building rules have it, and is no air.
+   */
+  public boolean insulates() {
+    return !isAir() && material.conductivityWMK() <= 0.065;
+  }
+
   /** Whether it is a layer of air, which stores next to nothing. */
   public boolean isAir() {
     return material.densityKgM3() < 5;

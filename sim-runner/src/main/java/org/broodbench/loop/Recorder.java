@@ -210,6 +210,9 @@ final class Recorder {
     loadJ += plant.supply().loadW() * lengthS;
     intervalS += lengthS;
     double endS = fromS + lengthS;
+    if (trace != null) {
+      trace.section(endS, plant.hive()::section);
+    }
     if (metrics.broodLow.atS() == endS) {
       if (keepsEvents) {
         coldest = plant.hive().section();

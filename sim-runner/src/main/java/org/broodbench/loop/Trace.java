@@ -1,7 +1,11 @@
 package org.broodbench.loop;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import java.util.function.Supplier;
+import org.broodbench.hive.HiveSection;
 
 /**
  * The trace of a run: columns of numbers by row, one row an interval. States stand at the stamp;
@@ -41,7 +45,11 @@ public final class Trace {
           "wall_inside_c",
           "condensing_g_h");
 
+  /** Time between pictures of the hive cut open, s. */
+  public static final int SECTION_INTERVAL_S = 600;
+
   private final int intervalS;
+  private final List<HiveSection> sections = new ArrayList<>();
   private final double[][] columns = new double[COLUMNS.size()][];
   private int rows;
 
@@ -58,6 +66,18 @@ public final class Trace {
       columns[c][rows] = row[c];
     }
     rows++;
+  }
+
+  /** Keeps the hive cut open where a picture is due at a time, s since the start. */
+  void section(double atS, Supplier<HiveSection> section) {
+    if (atS >= (sections.size() + 1) * SECTION_INTERVAL_S - 1e-6) {
+      sections.add(section.get());
+    }
+  }
+
+  /** The hive cut open; the first {@link #SECTION_INTERVAL_S} after the start. */
+  public List<HiveSection> sections() {
+    return Collections.unmodifiableList(sections);
   }
 
   /** Time between rows, s; the first row stands at the start of the run. */

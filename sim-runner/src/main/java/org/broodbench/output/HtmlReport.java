@@ -38,6 +38,7 @@ public final class HtmlReport {
     Markup m = new Markup(fahrenheit);
     List<ChartPlan> charts = ChartPlan.all(outcome.main().trace());
     EventList events = new EventList(outcome.main().events());
+    SectionData section = new SectionData(outcome);
     VerdictPart verdict = new VerdictPart(outcome, m);
     // a licence text could hold the end of a comment; this one does not, and the test would see it
     String script =
@@ -74,7 +75,9 @@ public final class HtmlReport {
         .append(verdict.html())
         .append(outcome.outlook().map(o -> OutlookPart.html(o, m)).orElse(""))
         .append(new ChartPart(outcome, m).html(charts))
+        .append(SectionPart.html(outcome, section, m))
         .append(DayPart.html(outcome, m))
+        .append(SupplyPart.html(outcome, m))
         .append(LedgerPart.html(outcome, m))
         .append(FiguresPart.html(outcome, m))
         .append(SurePart.html(outcome, m))
@@ -86,7 +89,7 @@ public final class HtmlReport {
         .append(s.run().seed())
         .append(". Charts are drawn with uPlot 1.6.30, MIT licence.</p></footer>\n")
         .append("<script type=\"application/json\" id=\"run-data\">")
-        .append(PageData.json(outcome, charts, events))
+        .append(PageData.json(outcome, charts, section, events))
         .append("</script>\n<script>")
         .append(script)
         .append("</script>\n</body></html>\n");
@@ -124,7 +127,9 @@ public final class HtmlReport {
       {"verdict", "Verdict"},
       {"outlook", "Outlook"},
       {"charts", "Pictures"},
+      {"section", "Cut open"},
       {"days", "Day by day"},
+      {"supply", "Panel to heater"},
       {"energy", "Watt-hours"},
       {"ledgers", "Heat, water, gas"},
       {"figures", "Figures"},

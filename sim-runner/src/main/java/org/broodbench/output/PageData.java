@@ -13,7 +13,7 @@ final class PageData {
 
   private PageData() {}
 
-  static String json(Outcome o, List<ChartPlan> charts, EventList events) {
+  static String json(Outcome o, List<ChartPlan> charts, SectionData section, EventList events) {
     Trace t = o.main().trace();
     long from = o.scenario().window().fromEpochS();
     StringBuilder out = new StringBuilder(1 << 16);
@@ -22,8 +22,7 @@ final class PageData {
     out.append(",\"rows\":").append(t.rows());
     out.append(",\"block\":").append(ColumnPacker.BLOCK);
     out.append(",\"escape\":").append(ColumnPacker.ESCAPE);
-    double worstAtS =
-        o.main().worst() == null ? o.main().brood().low().atS() : o.main().worst().atS();
+    double worstAtS = SectionData.worstAtS(o);
     out.append(",\"worst\":").append(Json.number(worstAtS < 0 ? Double.NaN : from + worstAtS));
     out.append(",\"band\":[")
         .append(Json.number(o.scenario().run().bandLowC()))
@@ -47,6 +46,7 @@ final class PageData {
     out.append("},\"nights\":").append(nights(t));
     charts(out, charts);
     columns(out, t, charts);
+    out.append(",\"section\":").append(section.isEmpty() ? "null" : section.json());
     out.append(",\"events\":").append(events.json());
     return out.append('}').toString();
   }
@@ -92,28 +92,33 @@ final class PageData {
     out.append(",\"columns\":{");
     String comma = "";
     for (Map.Entry<String, Integer> w : wanted.entrySet()) {
-      double[] v = t.column(w.getKey());
-      int[] steps = new int[v.length];
-      int[] gaps = new int[v.length];
-      boolean anyGap = false;
-      for (int i = 0; i < v.length; i++) {
-        boolean gap = !Double.isFinite(v[i]);
-        anyGap |= gap;
-        gaps[i] = gap ? 1 : 0;
-        steps[i] = gap ? (i > 0 ? steps[i - 1] : 0) : (int) Math.rint(v[i] * w.getValue());
-      }
       out.append(comma)
           .append(Json.string(w.getKey()))
-          .append(":[")
-          .append(w.getValue())
-          .append(",\"")
-          .append(ColumnPacker.pack(steps))
-          .append('"')
-          .append(anyGap ? ",\"" + ColumnPacker.pack(gaps) + '"' : "")
-          .append(']');
+          .append(':')
+          .append(column(t.column(w.getKey()), w.getValue()));
       comma = ",";
     }
     out.append('}');
+  }
+
+  /** A column as [steps a unit, packed steps, packed gaps where there are any]. */
+  static String column(double[] v, int perUnit) {
+    int[] steps = new int[v.length];
+    int[] gaps = new int[v.length];
+    boolean anyGap = false;
+    for (int i = 0; i < v.length; i++) {
+      boolean gap = !Double.isFinite(v[i]);
+      anyGap |= gap;
+      gaps[i] = gap ? 1 : 0;
+      steps[i] = gap ? (i > 0 ? steps[i - 1] : 0) : (int) Math.rint(v[i] * perUnit);
+    }
+    return "["
+        + perUnit
+        + ",\""
+        + ColumnPacker.pack(steps)
+        + '"'
+        + (anyGap ? ",\"" + ColumnPacker.pack(gaps) + '"' : "")
+        + ']';
   }
 
   /** Rows from and to which it was dark, for shading. */

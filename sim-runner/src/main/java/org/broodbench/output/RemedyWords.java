@@ -98,11 +98,17 @@ final class RemedyWords {
   /** An effect as plain text: "brood comb in its band 88.1 to 97.3 % of hours". */
   static String effect(Remedy.Effect e, Markup m) {
     Requirement.Kind kind = e.requirement().kind();
+    String before = RequirementWords.value(kind, e.before(), m);
+    String after = RequirementWords.value(kind, e.after(), m);
+    int unit = after.indexOf(' ');
+    if (unit > 0 && !after.contains("<") && before.endsWith(after.substring(unit))) {
+      before = before.substring(0, before.length() - after.length() + unit);
+    }
     return RequirementWords.brief(kind)
         + " "
-        + RequirementWords.value(kind, e.before(), m)
+        + before
         + " → "
-        + RequirementWords.value(kind, e.after(), m)
+        + after
         + (e.metAfter() ? "" : e.metBefore() ? " (now missed)" : " (still missed)");
   }
 }

@@ -57,6 +57,8 @@ final class SupplyVerdict {
         .number("lowest_c", b.lowestC())
         .number("highest_discharge_a", b.highestDischargeA())
         .number("highest_charge_a", b.highestChargeA())
-        .number("highest_v", b.highestV());
+        .number("highest_v", b.highestV())
+        .number("charged_wh", b.chargedWh())
+        .number("discharged_wh", b.dischargedWh());
   }
 }

@@ -16,6 +16,8 @@ final class SupplyCounters {
   private double dischargeA;
   private double chargeA;
   private double highestV;
+  private double chargedJ;
+  private double dischargedJ;
 
   SupplyCounters(SupplySpec spec, double batteryC) {
     this.spec = spec;
@@ -44,6 +46,9 @@ final class SupplyCounters {
     if (batteryA < 0 && batteryC < 0 && !spec.battery().chemistry().leadAcid()) {
       frostChargeAh -= batteryA * seconds / 3600;
     }
+    double givenJ = batteryA * volts * seconds;
+    chargedJ -= givenJ < 0 ? givenJ : 0;
+    dischargedJ += givenJ > 0 ? givenJ : 0;
     lowestC = batteryC < lowestC ? batteryC : lowestC;
     dischargeA = batteryA > dischargeA ? batteryA : dischargeA;
     chargeA = -batteryA > chargeA ? -batteryA : chargeA;
@@ -74,6 +79,13 @@ final class SupplyCounters {
         opened,
         new SupplyUse.Charging(stageS[0] / 3600, stageS[1] / 3600, stageS[2] / 3600),
         new SupplyUse.BatteryStress(
-            belowHalfS / 3600, frostChargeAh, lowestC, dischargeA, chargeA, highestV));
+            belowHalfS / 3600,
+            frostChargeAh,
+            lowestC,
+            dischargeA,
+            chargeA,
+            highestV,
+            chargedJ / 3600,
+            dischargedJ / 3600));
   }
 }

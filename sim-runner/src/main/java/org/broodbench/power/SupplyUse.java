@@ -68,6 +68,8 @@ public record SupplyUse(
    * @param highestDischargeA highest discharge current, A
    * @param highestChargeA highest charge current, A
    * @param highestV highest volts at the bus, V
+   * @param chargedWh what the bus gave it, Wh
+   * @param dischargedWh what it gave the bus, Wh
    */
   public record BatteryStress(
       double hoursBelowHalf,
@@ -75,5 +77,7 @@ public record SupplyUse(
       double lowestC,
       double highestDischargeA,
       double highestChargeA,
-      double highestV) {}
+      double highestV,
+      double chargedWh,
+      double dischargedWh) {}
 }

@@ -16,9 +16,6 @@ import org.broodbench.rig.Scenario;
 
 /** Changes of hive, heater and thermal mass, cheap ones first. Steps are own choices. */
 final class HiveChanges {
-  /** Up to here a layer counts as insulation, W/(m K), as building rules have it. */
-  private static final double INSULATES_WMK = 0.065;
-
   private static final double MORE_INSULATION_MM = 30;
 
   private final Scenario s;
@@ -118,8 +115,7 @@ final class HiveChanges {
     for (List<Layer> face : List.of(hive.wall(), hive.floor(), hive.lid())) {
       double faceMm = 0;
       for (Layer l : face.subList(1, face.size())) {
-        boolean insulates = !l.isAir() && l.material().conductivityWMK() <= INSULATES_WMK;
-        faceMm += insulates ? 1e3 * l.thicknessM() : 0;
+        faceMm += l.insulates() ? 1e3 * l.thicknessM() : 0;
       }
       nowMm = Math.max(nowMm, faceMm);
     }

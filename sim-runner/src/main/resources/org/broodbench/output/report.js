@@ -75,15 +75,17 @@
     return out;
   }
 
+  function column([perUnit, packed, gaps], rows) {
+    const steps = unpack(packed, rows);
+    const gap = gaps === undefined ? null : unpack(gaps, rows);
+    return Array.from(steps, (s, i) => (gap !== null && gap[i] === 1 ? null : s / perUnit));
+  }
+
   const times = new Float64Array(run.rows);
   for (let i = 0; i < run.rows; i++) times[i] = run.start + i * run.step;
 
   const columns = {};
-  for (const [name, [perUnit, packed, gaps]] of Object.entries(run.columns)) {
-    const steps = unpack(packed, run.rows);
-    const gap = gaps === undefined ? null : unpack(gaps, run.rows);
-    columns[name] = Array.from(steps, (s, i) => (gap !== null && gap[i] === 1 ? null : s / perUnit));
-  }
+  for (const [name, packed] of Object.entries(run.columns)) columns[name] = column(packed, run.rows);
 
   const hourRows = Math.max(1, Math.round(3600 / run.step));
   const hourly = {};
@@ -111,6 +113,8 @@
   // ---- words for times
 
   const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+  const MONTH_NAMES = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August',
+    'September', 'October', 'November', 'December'];
   const two = (n) => String(n).padStart(2, '0');
   const day = (d) => d.getUTCDate() + ' ' + MONTHS[d.getUTCMonth()];
   const clock = (d) => two(d.getUTCHours()) + ':' + two(d.getUTCMinutes());
@@ -340,6 +344,63 @@
     return digits(x * l.factor, l.d) + ' ' + l.unit;
   }
 
+  // ---- the hive cut open, one picture every ten minutes
+
+  const cut = run.section;
+  const cutColumns = {};
+  if (cut !== null) {
+    for (const [name, packed] of Object.entries(cut.columns)) {
+      cutColumns[name] = column(packed, cut.rows);
+    }
+  }
+  const WET = 0.05;
+
+  function heat(c) {
+    if (c === null) return 'none';
+    const n = cut.colours.length;
+    const step = Math.floor(((c - cut.low) / (cut.high - cut.low)) * n);
+    return cut.colours[Math.max(0, Math.min(n - 1, step))];
+  }
+
+  function partText(kind, v) {
+    if (v === null || v === undefined) return 'none';
+    if (kind === 't') return digits(inUnits('t', v), 1) + ' ' + unitOf('t');
+    if (kind === 'rh') return digits(v, 0) + ' % RH';
+    if (kind === 'co2') return digits(v, 1) + ' % CO₂';
+    return v > WET ? digits(v, 1) + ' g/h' : v < -WET ? 'drying' : 'dry';
+  }
+
+  function cutOpen(i) {
+    if (cut === null) return;
+    const seconds = times[i] - first;
+    const row = Math.max(0, Math.min(cut.rows - 1, Math.round(seconds / cut.step) - 1));
+    const at = first + (row + 1) * cut.step;
+    for (const el of all('#section [data-c]')) {
+      el.setAttribute('fill', heat(cutColumns[el.dataset.c][row]));
+    }
+    const trace = Math.max(0, Math.min(run.rows - 1, Math.round((at - first) / run.step)));
+    for (const el of all('#section [data-n]')) {
+      const v = el.dataset.k === 'co2'
+        ? columns.co2_percent && columns.co2_percent[trace] : cutColumns[el.dataset.n][row];
+      el.textContent = partText(el.dataset.k, v);
+    }
+    for (const el of all('#section [data-wet]')) {
+      const wet = cutColumns[el.dataset.wet + '_wet'][row] > WET;
+      el.setAttribute('visibility', wet ? 'visible' : 'hidden');
+    }
+    for (const el of all('#section [data-box]')) {
+      const there = cutColumns['air' + el.dataset.box][row] !== null;
+      el.setAttribute('opacity', there ? '1' : '0.15');
+    }
+    for (const el of all('#section [data-t]')) {
+      el.textContent = digits(inUnits('t', Number(el.dataset.t)), 0) + ' ' + unitOf('t');
+    }
+    const d = new Date(at * 1000);
+    $('section-moment').textContent =
+      d.getUTCDate() + ' ' + MONTH_NAMES[d.getUTCMonth()] + ' at ' + clock(d) + ' UTC';
+    $('section-worst').hidden = run.worst === null || Math.abs(at - run.worst) > cut.step;
+  }
+
   let told = -1;
   function tell(u, plan) {
     const i = u.cursor.idx;
@@ -355,6 +416,7 @@
       const text = moment(times[i]);
       $('moment-text').textContent = text + ' UTC';
       $('moment').value = String(i);
+      cutOpen(i);
       const c = columns.brood_c && columns.brood_c[i];
       $('moment').setAttribute('aria-valuetext',
         text + (c === null || c === undefined ? '' :

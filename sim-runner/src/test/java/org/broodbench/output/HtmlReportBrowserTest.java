@@ -136,6 +136,44 @@ class HtmlReportBrowserTest {
     }
   }
 
+  @Test
+  void theHiveCutOpenFollowsTheCursor() {
+    SectionData data = new SectionData(outcome);
+    String nest = "return document.querySelector('#section svg [data-n=nest]').textContent";
+    String fill = "return document.querySelector('#section [data-c=nest]').getAttribute('fill')";
+    assertEquals(Quantity.plain(data.worst("nest"), 1) + " °C", browser.text(nest));
+    assertTrue((Boolean) browser.js("return !document.getElementById('section-worst').hidden"));
+    String coldest = browser.text(fill);
+    assertEquals(data.heatScale().colour(data.worst("nest")), coldest);
+    Trace t = outcome.main().trace();
+    int row = 40;
+    browser.js(
+        "const s = document.getElementById('moment'); s.step = 1; s.value = arguments[0];"
+            + "s.dispatchEvent(new Event('input'))",
+        (row + 1) * Trace.SECTION_INTERVAL_S / t.intervalS());
+    browser.settle();
+    double expected = t.sections().get(row).nestC();
+    double shown = Double.parseDouble(browser.text(nest).split(" ")[0]);
+    assertEquals(expected, shown, 0.08);
+    assertNotEquals(coldest, browser.text(fill));
+    assertFalse((Boolean) browser.js("return !document.getElementById('section-worst').hidden"));
+    double air = t.sections().get(row).boxes().get(0).airC();
+    String cell = "return document.querySelector('#section td [data-n=air0]').textContent";
+    double told = Double.parseDouble(browser.text(cell).replace('−', '-').split(" ")[0]);
+    assertEquals(air, told, 0.08);
+  }
+
+  @Test
+  void theSupplyChainAndTheRemediesAreThere() {
+    assertTrue(
+        browser.text("return document.querySelector('#supply svg').textContent").contains("Bus"));
+    assertEquals(
+        3L, browser.js("return document.querySelectorAll('#change ~ ol')[0].children.length"));
+    String remedies = browser.text("return document.getElementById('verdict').innerText");
+    assertTrue(remedies.contains("Insulate with 50 mm all round instead of none."), remedies);
+    assertTrue(remedies.contains("--set heater.power=30"), remedies);
+  }
+
   private static void assertNear(double expected, double shown, double within, int row) {
     assertEquals(expected, shown, within, "row " + row);
   }

@@ -82,6 +82,49 @@ class HtmlReportTest {
     assertFalse(HtmlReport.html(TestOutcomes.sixDays(), false).contains("What to change"));
   }
 
+  /** What goes into the bus comes out of it: the drawn flows are those of the ledger. */
+  @Test
+  void theFlowsOfTheSupplyChainBalanceAtTheBus() {
+    SupplyFlows f = SupplyFlows.of(outcome);
+    double drawn = f.straight().stream().mapToDouble(SupplyFlows.Flow::wh).sum();
+    drawn += f.behindInverter().stream().mapToDouble(SupplyFlows.Flow::wh).sum();
+    drawn += f.lost(SupplyFlows.Place.INVERTER) + f.lost(SupplyFlows.Place.CHARGE);
+    double wires = f.lost(SupplyFlows.Place.WIRES);
+    double left = f.panelWh() + f.mainsWh() + f.dischargedWh() - f.chargedWh() - drawn;
+    // the leads of the battery lie on its side of the bus, the heater's wire on the other
+    assertTrue(left >= -1e-6 && left <= wires + 1e-6, left + " of " + wires);
+    assertTrue(f.chargedWh() > 0 && f.dischargedWh() > 0);
+    for (SupplyFlows.Loss l : f.losses()) {
+      assertTrue(l.wh() <= f.losses().get(0).wh());
+    }
+    assertTrue(page.contains("The largest loss is in <b>" + f.losses().get(0).place().words));
+  }
+
+  @Test
+  void whatSwitchedItselfOffIsTold() {
+    assertTrue(page.contains("Nothing did: no fuse"), "six days on a poor rig open nothing");
+    String ruin = HtmlReport.html(TestOutcomes.ruin(), false);
+    assertTrue(ruin.contains("Fuses, protections and cut-outs that opened"));
+    assertTrue(ruin.contains("by itself"));
+  }
+
+  /** The drawing has every part, and the numbers at the worst moment are those of the run. */
+  @Test
+  void theHiveIsCutOpenAtTheWorstMoment() {
+    SectionData data = new SectionData(outcome);
+    double apartS = Math.abs(data.worstAtS() - outcome.main().brood().low().atS());
+    assertTrue(apartS <= 300, apartS + " s from the coldest moment");
+    assertEquals(outcome.main().brood().low().value(), data.worst("nest"), 0.2);
+    assertEquals(outcome.main().coldest().lid().insideC(), data.worst("lid_in"), 0.5);
+    for (String part : new String[] {"nest", "mantle", "air0", "comb0", "contact", "plate"}) {
+      assertTrue(page.contains("data-c=\"" + part + "\""), part);
+    }
+    assertTrue(page.contains(SectionPart.number(data, "nest", "t", new Markup(false))));
+    assertTrue(page.contains("Where water condensed"));
+    int rows = outcome.main().trace().sections().size();
+    assertEquals(6 * 144, rows, "a picture every ten minutes");
+  }
+
   @Test
   void headingsGoDownOneStepAtATime() {
     Matcher h = Pattern.compile("<h([1-6])").matcher(withoutScripts());
