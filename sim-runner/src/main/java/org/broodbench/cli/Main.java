@@ -25,7 +25,13 @@ import picocli.CommandLine.Help.Ansi;
     mixinStandardHelpOptions = true,
     versionProvider = Main.Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {RunCommand.class, CardCommand.class, WeatherCommand.class, ConformCommand.class})
+    subcommands = {
+      RunCommand.class,
+      CardCommand.class,
+      WeatherCommand.class,
+      ConformCommand.class,
+      StressCommand.class
+    })
 public final class Main {
   /** Exit code of bad input. */
   static final int BAD_INPUT = 2;

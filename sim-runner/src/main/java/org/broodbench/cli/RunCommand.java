@@ -254,7 +254,7 @@ final class RunCommand extends Verb {
   }
 
   /** Refuses an unusable folder before anything is run; creates nothing yet. */
-  private static void checkFolder(Path folder) {
+  static void checkFolder(Path folder) {
     Path existing = folder.toAbsolutePath();
     while (existing != null && !Files.exists(existing)) {
       existing = existing.getParent();
@@ -347,7 +347,7 @@ final class RunCommand extends Verb {
     }
   }
 
-  private static String baseName(String fileName) {
+  static String baseName(String fileName) {
     return fileName.replaceFirst("\\.toml$", "");
   }
 }

@@ -157,7 +157,8 @@ public final class HtmlReport {
     out.append("</ul></section>");
   }
 
-  private static String hash(String text) {
+  /** What a content security policy calls a text by. */
+  static String hash(String text) {
     try {
       byte[] digest =
           MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
@@ -167,7 +168,8 @@ public final class HtmlReport {
     }
   }
 
-  private static String resource(String name) {
+  /** A text that is part of the program. */
+  static String resource(String name) {
     try (InputStream in = HtmlReport.class.getResourceAsStream(name)) {
       if (in == null) {
         throw new IllegalStateException("the program is incomplete: " + name + " is missing");

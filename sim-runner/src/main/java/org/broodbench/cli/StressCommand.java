@@ -1,0 +1,145 @@
+package org.broodbench.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.broodbench.input.BadInput;
+import org.broodbench.input.HardWeeks;
+import org.broodbench.input.Problem;
+import org.broodbench.input.ScenarioWeather;
+import org.broodbench.output.StressCsv;
+import org.broodbench.output.StressHtml;
+import org.broodbench.output.StressJson;
+import org.broodbench.output.StressText;
+import org.broodbench.plant.Plant;
+import org.broodbench.rig.Scenario;
+import org.broodbench.stress.StressReport;
+import org.broodbench.stress.StressRow;
+import org.broodbench.stress.StressStudy;
+import org.broodbench.stress.StressWeek;
+import org.broodbench.study.Journal;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code stress}: the scenario under every fault in the hardest weeks. */
+@Command(
+    name = "stress",
+    description = {
+      "Breaks one thing after the other in the hardest weeks and tells what holds, for how long, and who would notice.",
+      "Writes stress.json, stress.csv and stress.html. A study that was ended goes on with the same command."
+    },
+    mixinStandardHelpOptions = true,
+    sortOptions = false)
+final class StressCommand extends Verb {
+  @Mixin private StudyOptions options;
+
+  @Option(
+      names = "--weeks",
+      paramLabel = "N",
+      defaultValue = "5",
+      description =
+          "How many of the hardest weeks; 5 when left out. Generated weather: of twenty such seasons.")
+  private int count;
+
+  @Option(
+      names = "--season",
+      description = "Only weeks within 30 days of the scenario's own time of the year.")
+  private boolean season;
+
+  @Option(names = "--pairs", description = "Every two faults at once as well, in the hardest week.")
+  private boolean pairs;
+
+  StressCommand(Console console) {
+    super(console);
+  }
+
+  @Override
+  public Integer call() {
+    if (count < 1 || count > 100) {
+      throw new BadInput(
+          List.of(new Problem("--weeks", 0, 0, "", String.valueOf(count), "1 to 100", "")));
+    }
+    int threads = options.threads();
+    Scenario scenario = options.scenario();
+    Path folder = options.folder(scenario);
+    ScenarioWeather weather = options.weatherOf(scenario);
+    List<StressWeek> weeks = weeks(HardWeeks.of(weather, count, season));
+    StressStudy study = new StressStudy(weeks, pairs);
+    StressReport report = carryOut(study, weather, weeks, folder, threads);
+    if (options.json()) {
+      console().out().print(StressJson.of(report));
+    } else {
+      console().out().print(StressText.of(report));
+      console().out().println("Written: " + folder + " (stress.json, stress.csv, stress.html)");
+    }
+    return report.met() && report.whole() ? 0 : 1;
+  }
+
+  private static List<StressWeek> weeks(List<HardWeeks.Week> hard) {
+    List<StressWeek> weeks = new ArrayList<>();
+    for (HardWeeks.Week w : hard) {
+      Scenario s = w.weather().scenario();
+      weeks.add(new StressWeek(w.label(), s, w.weather().forcing(Plant.planes(s)), w.stats()));
+    }
+    return weeks;
+  }
+
+  private StressReport carryOut(
+      StressStudy study,
+      ScenarioWeather weather,
+      List<StressWeek> weeks,
+      Path folder,
+      int threads) {
+    Path file = folder.resolve("stress.journal");
+    try {
+      Files.createDirectories(folder);
+      StressReport report;
+      try (Interrupt interrupt = new Interrupt();
+          ProgressLine progress = new ProgressLine(console());
+          Journal journal = Journal.open(file, name(weather, weeks))) {
+        List<StressRow> rows = study.rows(journal, threads, interrupt, progress);
+        report = report(weather, weeks, rows, study.planned());
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        files.put("stress.csv", StressCsv.bytes(report));
+        files.put("stress.html", StressHtml.of(report).getBytes(StandardCharsets.UTF_8));
+        files.put("stress.json", StressJson.of(report).getBytes(StandardCharsets.UTF_8));
+        StudyOptions.write(folder, files);
+      }
+      if (report.whole()) {
+        Files.delete(file);
+      }
+      return report;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static StressReport report(
+      ScenarioWeather weather, List<StressWeek> weeks, List<StressRow> rows, int planned) {
+    String source =
+        weather.file().isEmpty()
+            ? "invented by our weather generator, twenty seasons like the scenario's; no measurement"
+            : weather.series().source();
+    List<String> assumed = new ArrayList<>(weather.assumed());
+    assumed.addAll(weeks.get(0).forcing().assumed());
+    return new StressReport(weeks.get(0).scenario(), source, weeks, rows, planned, assumed);
+  }
+
+  /** What tells this study from any other. */
+  private String name(ScenarioWeather weather, List<StressWeek> weeks) {
+    StringBuilder name = new StringBuilder("stress of " + weather.scenario().sha256());
+    name.append(" with ").append(options.settings());
+    name.append(" in ").append(weather.series().source()).append(' ').append(weather.file());
+    for (StressWeek w : weeks) {
+      name.append(", ").append(w.label()).append(' ').append(w.stats());
+    }
+    return name.toString().replaceAll("[\\r\\n\\t]", " ");
+  }
+}
