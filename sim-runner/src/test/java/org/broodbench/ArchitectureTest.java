@@ -44,7 +44,10 @@ class ArchitectureTest {
               "study",
               Set.of("loop", "rig", "sky", "colony", "hive", "power", "matter", "controller")),
           Map.entry("card", Set.of("loop", "rig", "sky", "colony", "power", "controller")),
-          Map.entry("stress", Set.of("study", "loop", "plant", "rig", "sky", "controller")),
+          Map.entry(
+              "stress",
+              Set.of(
+                  "study", "loop", "plant", "rig", "sky", "colony", "hive", "power", "controller")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "input",
@@ -54,6 +57,7 @@ class ArchitectureTest {
               Set.of(
                   "card",
                   "study",
+                  "stress",
                   "loop",
                   "rig",
                   "sky",

@@ -24,6 +24,9 @@ final class Faults {
   /** Standard deviation of the jumps of a wet plug, centi-kelvin; own choice. */
   private static final double WET_JUMPS_CENTI_K = 70;
 
+  /** An offset creeps in at 1 K an hour, so that no jump betrays it; own choice. */
+  private static final double CREEPS_K_PER_S = 1 / 3600.0;
+
   private static final int WET_CHANNEL = 200;
 
   private final Map<FaultKind, EventSpec.Fault> present = new EnumMap<>(FaultKind.class);
@@ -105,7 +108,7 @@ final class Faults {
   }
 
   /** Spoils the readings of a tick. */
-  void spoil(Readings r, long tick) {
+  void spoil(Readings r, long tick, double atS) {
     if (present.isEmpty()) {
       return;
     }
@@ -117,7 +120,11 @@ final class Faults {
       other.put(value);
     }
     if (has(FaultKind.PROBE_OFFSET)) {
-      brood.put(brood.value + (int) Math.rint(100 * present.get(FaultKind.PROBE_OFFSET).size()));
+      EventSpec.Fault fault = present.get(FaultKind.PROBE_OFFSET);
+      double creptK = CREEPS_K_PER_S * (atS - fault.atS());
+      double sizeK = fault.size();
+      double offK = sizeK < 0 ? Math.max(sizeK, -creptK) : Math.min(sizeK, creptK);
+      brood.put(brood.value + (int) Math.rint(100 * offK));
     }
     if (has(FaultKind.PROBE_WET)) {
       double offCentiK =

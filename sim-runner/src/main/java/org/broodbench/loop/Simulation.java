@@ -254,7 +254,7 @@ public final class Simulation {
 
   private void stepController(double theta, long atMs) {
     Readings readings = taker.take(plant, theta, tick, held.heater);
-    faults.spoil(readings, tick);
+    faults.spoil(readings, tick, atMs * 1e-3);
     tick += ticksAtOnce;
     if (!faults.halted()) {
       controller.step((int) atMs, readings, commands);

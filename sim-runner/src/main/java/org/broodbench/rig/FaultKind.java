@@ -13,7 +13,7 @@ public enum FaultKind {
   PROBE_SHORT,
   /** The first brood probe keeps the value that it had. */
   PROBE_STUCK,
-  /** The first brood probe is off by an offset, K. */
+  /** The first brood probe creeps off by an offset, K, at 1 K an hour. */
   PROBE_OFFSET(-3),
   /** First brood probe and pan probe (where none, outdoor probe) are plugged into one another. */
   PROBES_SWAPPED,

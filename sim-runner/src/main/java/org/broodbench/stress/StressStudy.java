@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import org.broodbench.controller.Alarm;
+import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.Simulation;
 import org.broodbench.rig.EventSpec;
@@ -136,7 +137,7 @@ public final class StressStudy {
             s.withEvents(events),
             week.forcing(),
             new ReferenceController(s.controller().settings()),
-            false,
+            Pace.search(s),
             watch);
     return watch.shot(simulation.run());
   }

@@ -98,7 +98,7 @@ class FaultsVerificationTest {
         run(new EventSpec.Fault(0, FaultKind.PROBE_OFFSET, Double.POSITIVE_INFINITY, -2))
             .brood()
             .meanC();
-    // the day has hours without heating, which the offset does not change
+    // it creeps in over two hours, and hours without heating do not change
     assertTrue(lowC > wholeC + 0.7 && lowC < wholeC + 2.2, wholeC + " and " + lowC);
   }
 

@@ -1,0 +1,104 @@
+package org.broodbench.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class StressCommandTest {
+  @TempDir private Path folder;
+
+  @Test
+  void writesWhatTheContractSays() throws IOException {
+    Program p = Program.run("stress", "--weeks", "1", "--json", "--out", folder.toString());
+    assertEquals(1, p.code, p.err);
+    assertEquals("", p.err, "no progress where there is no terminal");
+    JsonNode json = new ObjectMapper().readTree(p.out);
+    assertEquals("broodbench-stress/1", json.get("format").asText());
+    assertTrue(json.get("whole").asBoolean());
+    assertTrue(json.get("rows").size() >= 26);
+    for (JsonNode row : json.get("rows")) {
+      for (String key : List.of("fault", "week", "met", "hours_to_harm", "alarm", "carry")) {
+        assertTrue(row.has(key), key);
+      }
+    }
+    assertEquals("none", json.get("rows").get(0).get("fault").asText());
+    assertEquals(p.out, Files.readString(folder.resolve("stress.json")));
+    List<String> csv = Files.readAllLines(folder.resolve("stress.csv"));
+    assertEquals(json.get("rows").size() + 1, csv.size());
+    String page = Files.readString(folder.resolve("stress.html"));
+    assertTrue(page.contains("heater relay welded"));
+    assertFalse(page.contains("<script"));
+    assertFalse(Files.exists(folder.resolve("stress.journal")), "the study is whole");
+  }
+
+  @Test
+  void refusesWhatItCannotDo() {
+    Program p = Program.run("stress", "--weeks", "0", "--out", folder.toString());
+    assertEquals(2, p.code);
+    assertTrue(p.err.contains("1 to 100"), p.err);
+    assertEquals(2, Program.run("stress", "--threads", "0", "--out", folder.toString()).code);
+  }
+
+  /** The program is killed in the midst of it; the same command goes on and ends the same. */
+  @Test
+  void goesOnAfterAKill() throws Exception {
+    Path killed = folder.resolve("killed");
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "org.broodbench.cli.Main",
+                "stress",
+                "--weeks",
+                "1",
+                "--threads",
+                "1",
+                "--out",
+                killed.toString())
+            .redirectErrorStream(true)
+            .redirectOutput(folder.resolve("log").toFile())
+            .start();
+    Path journal = killed.resolve("stress.journal");
+    try {
+      for (int i = 0; i < 1200 && lines(journal) < 8 && process.isAlive(); i++) {
+        Thread.sleep(50);
+      }
+    } finally {
+      process.destroyForcibly();
+      process.waitFor(10, TimeUnit.SECONDS);
+    }
+    long before = lines(journal);
+    assertTrue(before >= 8, Files.readString(folder.resolve("log")));
+    assertFalse(Files.exists(killed.resolve("stress.json")), "nothing half-written");
+    Program again = Program.run("stress", "--weeks", "1", "--json", "--out", killed.toString());
+    Path whole = folder.resolve("whole");
+    Program atOnce = Program.run("stress", "--weeks", "1", "--json", "--out", whole.toString());
+    assertEquals(atOnce.out, again.out);
+    for (String file : List.of("stress.json", "stress.csv", "stress.html")) {
+      assertEquals(-1L, Files.mismatch(whole.resolve(file), killed.resolve(file)), file);
+    }
+  }
+
+  private static long lines(Path file) throws IOException {
+    return Files.exists(file) ? Files.readAllLines(file).size() : 0;
+  }
+
+  @Test
+  void theLineTellsHowLongItStillTakes() {
+    assertEquals("10 of 110", ProgressLine.words(10, 110, 10, 3));
+    assertEquals("60 of 110, 50 s left", ProgressLine.words(60, 110, 10, 50));
+    assertEquals("20 of 1010, 9 min left", ProgressLine.words(20, 1010, 10, 5.4));
+  }
+}
