@@ -65,21 +65,6 @@ public final class Simulation {
     this(scenario, forcing, controller, pace, (endS, lengthS, plant, commands) -> {});
   }
 
-  /** A run at the scenario's own pace that somebody looks at step by step. */
-  public Simulation(
-      Scenario scenario,
-      Forcing forcing,
-      SteppedController controller,
-      boolean withTrace,
-      Onlooker onlooker) {
-    this(
-        scenario,
-        forcing,
-        controller,
-        Pace.exact(scenario, withTrace ? Pace.Keep.TRACE : Pace.Keep.EVENTS),
-        onlooker);
-  }
-
   /** A run that somebody looks at step by step. */
   public Simulation(
       Scenario scenario,
