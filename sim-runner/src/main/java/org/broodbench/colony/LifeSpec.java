@@ -26,7 +26,7 @@ public record LifeSpec(
     double coverCells) {
   /** The defaults of the scenario keys, where their sources stand. */
   public static final LifeSpec USUAL =
-      new LifeSpec(false, true, 1500, 0.154, 0.02, 0.6, 0.3, 12, 3.2);
+      new LifeSpec(false, true, 1500, 0.154, 0.02, 0.8, 0.3, 12, 3.2);
 
   /** The same with numbers that move. */
   public LifeSpec moving() {

@@ -19,7 +19,7 @@ public final class Population {
   /** Loss of hive bees, 1/d: the winter value, 0.004 to 0.01; from memory. */
   private static final double HIVE_LOSS = 0.004;
 
-  /** Hours of flight that make a whole day's work; own choice. */
+  /** Hours of flight that make a whole day's work, and no more; own choice. */
   private static final double FULL_DAY_H = 8;
 
   /** Nurses at which half of the laying is brought up, 2013 model. */
@@ -30,8 +30,8 @@ public final class Population {
 
   private static final double FOOD_HALF_BEES = 12_500;
 
-  /** The same of pollen, kg; own choice. */
-  private static final double POLLEN_HALF_KG = 0.05;
+  /** The same of pollen, kg: a few days of need; own choice. */
+  private static final double POLLEN_HALF_KG = 0.25;
 
   /**
    * Net honey of a nectar forager in a whole day, kg: the 2013 model has 0.1 g for all foragers, of
@@ -55,6 +55,9 @@ public final class Population {
 
   private static final double OPEN_DAYS = 6;
 
+  /** Days from egg to bee in a warm nest. */
+  private static final double BROOD_DAYS = 20.5;
+
   /** Share of bees on brood when the nest is laid out; own choice. */
   private static final double ON_BROOD = 0.6;
 
@@ -75,6 +78,7 @@ public final class Population {
   private double foragers;
   private double pollenKg;
   private int hours;
+  private double workToday;
 
   private double laid;
   private double emerged;
@@ -111,7 +115,8 @@ public final class Population {
     }
     hours++;
     temperatureDeaths(h);
-    double work = h.flight / FULL_DAY_H;
+    double work = StrictMath.min(h.flight / FULL_DAY_H, 1 - workToday);
+    workToday += work;
     double all = bees();
     double half = FOOD_HALF_KG * StrictMath.min(1, all / FOOD_HALF_BEES);
     double food = SocialRates.plenty(h.storesKg, half);
@@ -141,6 +146,7 @@ public final class Population {
   }
 
   private void newDay() {
+    workToday = 0;
     brood.newDay();
     double last = hive[AGES - 1];
     System.arraycopy(hive, 0, hive, 1, AGES - 1);
@@ -208,13 +214,15 @@ public final class Population {
     }
     double total = brood.all();
     double free = h.combCells - total - h.storesKg / CELL_HONEY_KG;
-    double cover = spec.coverCells() * ON_BROOD * bees() - total;
-    double room = StrictMath.max(0, StrictMath.min(free, cover));
+    double covered = spec.coverCells() * ON_BROOD * bees();
+    double room = StrictMath.max(0, StrictMath.min(free, covered - total));
     double warm = clamp((h.nestC - 30) / 3);
     double season = season(h.lightHours);
     double nurses = SocialRates.raised(inHive(), NURSES_HALF);
     double perDay = spec.highestLaying() * nurses * food * pollen * warm * season;
-    double eggs = StrictMath.min(perDay, room) / 24;
+    // as many as keep the nest covered when all of them have grown: no more at once than at length
+    double lasting = StrictMath.min(room, covered / BROOD_DAYS);
+    double eggs = StrictMath.min(perDay, lasting) / 24;
     brood.lay(eggs);
     laid += eggs;
   }

@@ -79,7 +79,7 @@ final class ColonyKeys {
                 + " own choice.");
     keys.plain("colony.forage", Kind.NUMBER)
         .between("0", "1")
-        .byDefault("0.6")
+        .byDefault("0.8")
         .help("Nectar and pollen that the land gives: 0 nothing, 1 plenty; own choice.");
     keys.quantity("colony.pollen_stores", "g", Dimension.MASS)
         .between("0 g", "5 kg")

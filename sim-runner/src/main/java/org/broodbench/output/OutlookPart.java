@@ -13,8 +13,7 @@ final class OutlookPart {
     StringBuilder out = new StringBuilder();
     out.append("<section id=\"outlook\" aria-labelledby=\"outlook-h\"><h2 id=\"outlook-h\">")
         .append("The colony in ")
-        .append(o.weeks())
-        .append(o.weeks() == 1 ? " week" : " weeks")
+        .append(OutlookWords.weeks(o))
         .append("</h2><p class=\"lead\">")
         .append(m.prose(OutlookWords.headline(o)))
         .append("</p>")

@@ -54,8 +54,8 @@ final class OutlookWords {
               + " bees and "
               + span(c.low(end, ColonyDay::brood), c.high(end, ColonyDay::brood))
               + " brood cells after "
-              + o.weeks()
-              + (o.weeks() == 1 ? " week." : " weeks."));
+              + weeks(o)
+              + ".");
     }
     all.add(nextBox(o));
     if (o.weaning() != null) {
@@ -150,6 +150,11 @@ final class OutlookWords {
         + " g a day, "
         + Quantity.plain(1000 * end.pollenKg(), 0)
         + " g left.";
+  }
+
+  /** Its length, such as "8 weeks". */
+  static String weeks(Outlook o) {
+    return o.weeks() + (o.weeks() == 1 ? " week" : " weeks");
   }
 
   /** The date after so many days. */

@@ -127,7 +127,7 @@ public final class SummaryText {
     o.outlook()
         .ifPresent(
             x -> {
-              line(t, "Outlook      %d weeks. %s", x.weeks(), OutlookWords.headline(x));
+              line(t, "Outlook      %s: %s", OutlookWords.weeks(x), OutlookWords.headline(x));
               for (String sentence : OutlookWords.sentences(x)) {
                 line(t, "             %s", sentence);
               }

@@ -26,6 +26,9 @@ public final class Outlooks {
   /** Share of the frames occupied when the next box is due; common practice, no source. */
   private static final double BOX_FULL = 0.8;
 
+  /** Worker cells on both sides of a deep frame; from memory. */
+  private static final double DEEP_FRAME_CELLS = 6900;
+
   private static final double DEEP_BOX_M = 0.244;
 
   /** A tenth more or less is no difference that a keeper could see; own choice. */
@@ -103,7 +106,7 @@ public final class Outlooks {
         courses,
         gain,
         advice(courses, gain, bees),
-        courses.get(0).three().stream().map(d -> nextBox(d, season)).toList(),
+        courses.get(0).three().stream().map(Outlooks::nextBox).toList(),
         weaning);
   }
 
@@ -145,9 +148,10 @@ public final class Outlooks {
         List.of(new BoxSpec(b.heightM(), SMALL_FRAMES, Math.min(storesKg, fitsKg))));
   }
 
-  private static int nextBox(List<ColonyDay> days, Scenario s) {
+  /** First day on which the next box is due; −1 for none. */
+  static int nextBox(List<ColonyDay> days) {
     for (ColonyDay d : days) {
-      double frames = d.combCells() / 6900;
+      double frames = d.combCells() / DEEP_FRAME_CELLS;
       if (d.bees() >= BOX_FULL * frames * BEES_A_FRAME && frames > 0) {
         return d.day();
       }
@@ -159,7 +163,7 @@ public final class Outlooks {
     return courses.stream().skip(1).mapToDouble(c -> Course.strength(c.last(loss))).max().orElse(0);
   }
 
-  private static Outlook.Gain gain(List<Course> courses, double bees) {
+  static Outlook.Gain gain(List<Course> courses, double bees) {
     Course heat = courses.get(0);
     if (!heat.key().equals("heat")) {
       return Outlook.Gain.NO_HEATER;
@@ -180,7 +184,7 @@ public final class Outlooks {
   }
 
   /** The mildest of the treatments that do as well as the best one at the scenario's own loss. */
-  private static Outlook.Advice advice(List<Course> courses, Outlook.Gain gain, double bees) {
+  static Outlook.Advice advice(List<Course> courses, Outlook.Gain gain, double bees) {
     double bestOther = best(courses, 1);
     if (gain == Outlook.Gain.DWINDLES) {
       boolean otherLives = bestOther >= 0.5 * bees;

@@ -70,7 +70,7 @@ class PopulationVerificationTest {
     Population p = new Population(SMALL);
     Hour h = fair();
     live(p, h, 1, 6);
-    assertTrue(p.laid() <= 3.2 * 0.6 * 2500 - 2000 * 0.9 && p.laid() > 100, "laid " + p.laid());
+    assertTrue(p.laid() <= 3.2 * 0.6 * 2500 / 20.5 && p.laid() > 100, "laid " + p.laid());
     Population cold = new Population(SMALL);
     h.nestC = 29.9;
     live(cold, h, 3, 6);
