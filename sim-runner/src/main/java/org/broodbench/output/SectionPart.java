@@ -182,7 +182,7 @@ final class SectionPart {
         .append(", first on ")
         .append(Explain.moment(o.scenario(), most.firstAtS()))
         .append(".</p>")
-        .append(Tables.open("Water on the inner surfaces, over the run", "list"))
+        .append(Tables.open("Water on the inner surfaces, over the run", "list whole"))
         .append(
             Tables.head(
                 "Surface",
@@ -226,7 +226,7 @@ final class SectionPart {
       return "";
     }
     StringBuilder out =
-        new StringBuilder(Tables.open("What the probes told, over the run", "list"));
+        new StringBuilder(Tables.open("What the probes told, over the run", "list whole"));
     out.append(Tables.head("Probe", "Hangs", "Mean", "Above the brood comb", "Furthest behind"))
         .append("<tbody>");
     for (RunResult.ProbeTruth p : all) {

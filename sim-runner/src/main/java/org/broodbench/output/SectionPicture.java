@@ -33,7 +33,7 @@ final class SectionPicture {
   private static final double BEES_M2 = 1.2e4;
 
   /** A text at the right with the part that it belongs to. */
-  private record Label(double partX, double partY, String name, List<String> numbers) {}
+  private record Label(int box, double partX, double partY, String name, List<String> numbers) {}
 
   private final Scenario s;
   private final HiveSpec hive;
@@ -43,6 +43,10 @@ final class SectionPicture {
   private final List<Label> labels = new ArrayList<>();
   private final List<BoxSpec> boxes;
   private final double px;
+
+  /** The box whose parts are being drawn; −1 for what is of none. */
+  private int drawing = -1;
+
   private final double inLeft;
   private final double inRight;
   private final double inTop;
@@ -79,7 +83,9 @@ final class SectionPicture {
     for (int b = 0; b < boxes.size(); b++) {
       double top = bottom - px * boxes.get(b).heightM();
       out.append(format("<g data-box=\"%d\">", b));
+      drawing = b;
       box(b, top, bottom);
+      drawing = -1;
       out.append("</g>");
       bottom = top;
     }
@@ -184,11 +190,14 @@ final class SectionPicture {
     label(
         inRight - side - 3,
         top + 0.3 * (bottom - top),
-        boxes.size() == 1 ? "Air of the box" : "Air, box " + (b + 1) + " from below",
+        boxes.size() == 1 ? "Air of the box" : "Air of box " + (b + 1),
         number("air" + b, "t"),
         number("rh" + b, "rh"));
     label(
-        inRight + 1, top + 0.55 * (bottom - top), "Wall, inside", number("wall" + b + "_in", "t"));
+        inRight + 1,
+        top + 0.55 * (bottom - top),
+        boxes.size() == 1 ? "Wall, inside" : "Wall of box " + (b + 1),
+        number("wall" + b + "_in", "t"));
   }
 
   private void cluster(double top, double bottom) {
@@ -358,7 +367,7 @@ final class SectionPicture {
   }
 
   private void label(double partX, double partY, String name, String... numbers) {
-    labels.add(new Label(partX, partY, name, List.of(numbers)));
+    labels.add(new Label(drawing, partX, partY, name, List.of(numbers)));
   }
 
   /** From the top down, each as near to its part as the one above lets it. */
@@ -367,6 +376,9 @@ final class SectionPicture {
     double y = 12;
     for (Label l : labels) {
       double at = Math.max(y, l.partY() - 4);
+      boolean there = l.box() < 0 || !Double.isNaN(data.worst("air" + l.box()));
+      out.append(l.box() < 0 ? "<g>" : format("<g data-of-box=\"%d\"", l.box()));
+      out.append(l.box() < 0 ? "" : there ? ">" : " visibility=\"hidden\">");
       out.append(
           format(
               "<path class=\"leader\" d=\"M%.1f %.1fL%.1f %.1f\"/>",
@@ -374,7 +386,7 @@ final class SectionPicture {
       out.append(
           format("<text class=\"name\" x=\"%.1f\" y=\"%.1f\">%s</text>", TEXT_X, at, l.name()));
       out.append(format("<text x=\"%.1f\" y=\"%.1f\">", TEXT_X, at + 14));
-      out.append(String.join(", ", l.numbers())).append("</text>");
+      out.append(String.join(", ", l.numbers())).append("</text></g>");
       y = at + LINE_PX;
     }
     return y;

@@ -392,6 +392,10 @@
       const there = cutColumns['air' + el.dataset.box][row] !== null;
       el.setAttribute('opacity', there ? '1' : '0.15');
     }
+    for (const el of all('#section [data-of-box]')) {
+      const there = cutColumns['air' + el.dataset.ofBox][row] !== null;
+      el.setAttribute('visibility', there ? 'visible' : 'hidden');
+    }
     for (const el of all('#section [data-t]')) {
       el.textContent = digits(inUnits('t', Number(el.dataset.t)), 0) + ' ' + unitOf('t');
     }

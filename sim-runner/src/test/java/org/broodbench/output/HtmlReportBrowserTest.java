@@ -163,6 +163,24 @@ class HtmlReportBrowserTest {
     assertEquals(air, told, 0.08);
   }
 
+  /** Nothing of a drawing lies outside its frame, in either set of units. */
+  @Test
+  void drawingsStayInsideTheirFrames() {
+    for (String units : List.of("metric", "us")) {
+      browser.js("document.querySelector('input[value=' + arguments[0] + ']').click()", units);
+      browser.settle();
+      Object out =
+          browser.js(
+              "return [...document.querySelectorAll('svg.section, svg.energy')].flatMap(s => {"
+                  + " const f = s.getBoundingClientRect();"
+                  + " return [...s.querySelectorAll('text, rect, ellipse')].filter(e => {"
+                  + "  const r = e.getBoundingClientRect(); return e.closest('defs') === null &&"
+                  + "  (r.right > f.right + 1 || r.left < f.left - 1 || r.bottom > f.bottom + 1);"
+                  + " }).map(e => e.outerHTML); }).join(' ')");
+      assertEquals("", out);
+    }
+  }
+
   @Test
   void theSupplyChainAndTheRemediesAreThere() {
     assertTrue(
