@@ -22,7 +22,7 @@ final class GeneralIntegrator {
   private final HiveEquations hive;
   private final double heaterW;
   private final double tolerance;
-  private final int nest;
+  final int nest;
   final Relay relay = new Relay();
   private double[] y;
 

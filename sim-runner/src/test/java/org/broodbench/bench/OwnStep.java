@@ -5,22 +5,24 @@ import org.broodbench.hive.HiveModel;
 import org.broodbench.rig.Scenario;
 import org.broodbench.sky.Forcing;
 
-/** The thermostat loop by the run's own step of 10 s with a look every second inside it. */
+/** The thermostat loop by the run's own step with a look every second inside it. */
 final class OwnStep {
   private static final double LAG_S = 60;
   private final HiveEquations weather;
   private final HiveModel hive;
   private final double heaterW;
+  private final int stepS;
   private final int nest;
   private final double[] stages = new double[3];
   private final double[] source = new double[3];
   private final double[] curve = new double[2];
   final Relay relay = new Relay();
 
-  OwnStep(Scenario rig, Forcing forcing, double heaterW) {
+  OwnStep(Scenario rig, Forcing forcing, double heaterW, int stepS) {
     weather = new HiveEquations(rig, forcing);
     hive = weather.model();
     this.heaterW = heaterW;
+    this.stepS = stepS;
     nest = hive.nestNode();
     stages[0] = hive.nodeC(nest, 0);
   }
@@ -31,7 +33,7 @@ final class OwnStep {
     long t = 0;
     relay.look(stages[0]);
     while (t < endS) {
-      long stepEnd = (t / 10 + 1) * 10;
+      long stepEnd = (t / stepS + 1) * stepS;
       long reached = stepEnd;
       boolean held = relay.on;
       solve(t, stepEnd - t, held);

@@ -9,6 +9,7 @@ import org.broodbench.hive.CStep;
 import org.broodbench.hive.HiveEquations;
 import org.broodbench.hive.HiveModel;
 import org.broodbench.hive.NetworkStep;
+import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.Simulation;
 import org.broodbench.rig.RandomRigs;
@@ -19,8 +20,8 @@ import org.broodbench.sky.Forcing;
 
 /**
  * Prints one table of speeds and ratios, all of them measured in this run, in CPU time of the
- * thread (best of the repeats) except where two threads run at once. Run from the folder of the
- * module with the test class path; see DEVELOPERS.md.
+ * thread (best of the repeats) except where it says otherwise. Run from the folder of the module
+ * with the test class path; see DEVELOPERS.md.
  */
 public final class Ratios {
   private static final long FEBRUARY = 1_706_745_600L;
@@ -41,27 +42,46 @@ public final class Ratios {
     double monthS = best(4, i -> simulate(month, monthForcing));
     line("four weeks over one week", monthS / weekS, "4");
 
-    int[] switches = new int[2];
-    double ownS =
+    double searchS =
         best(
             8,
-            i -> {
-              OwnStep own = new OwnStep(week, forcing, 40);
-              own.run(7);
-              switches[0] = own.relay.switches;
-            });
+            i ->
+                new Simulation(
+                        week,
+                        forcing,
+                        new ReferenceController(week.controller().settings()),
+                        Pace.search(week))
+                    .run());
+    line("the same at the pace of a search, ms a week", searchS * 1e3, "");
+    line("simulated years a second a core", 7 / 365.25 / searchS, "1");
+
+    int[] general = new int[1];
+    double[] generalC = new double[1];
     double generalS =
         best(
             2,
             i -> {
-              GeneralIntegrator general = new GeneralIntegrator(week, forcing, 40, 1e-6);
-              general.run(7);
-              switches[1] = general.relay.switches;
+              GeneralIntegrator g = new GeneralIntegrator(week, forcing, 40, 1e-6);
+              generalC[0] = g.run(7)[g.nest];
+              general[0] = g.relay.switches;
             });
-    line("thermostat loop, own step, ms a week", ownS * 1e3, "");
-    line("the same by Dormand-Prince 5(4) with events, ms a week", generalS * 1e3, "");
-    line("switches own / general", switches[0] + " / " + switches[1], "equal");
-    line("general over own", generalS / ownS, "8");
+    line("thermostat loop, Dormand-Prince 5(4) with events, ms a week", generalS * 1e3, "");
+    for (int stepS : new int[] {10, 20, 60}) {
+      int[] own = new int[1];
+      double[] ownC = new double[1];
+      double ownS =
+          best(
+              8,
+              i -> {
+                OwnStep o = new OwnStep(week, forcing, 40, stepS);
+                ownC[0] = o.run(7);
+                own[0] = o.relay.switches;
+              });
+      line("the same by own steps of " + stepS + " s, ms a week", ownS * 1e3, "");
+      line("  switches own / general", own[0] + " / " + general[0], "equal");
+      line("  end of the nest, own less general, K", ownC[0] - generalC[0], "");
+      line("  general over own", generalS / ownS, "8");
+    }
 
     int steps = 1_000_000;
     NetworkStep network = new NetworkStep();
@@ -99,9 +119,13 @@ public final class Ratios {
           "");
     }
 
-    long oneThread = wall(1, week, forcing);
-    long twoThreads = wall(2, week, forcing);
-    line("two threads against one, throughput", 2.0 * oneThread / twoThreads, "1.8");
+    long[] oneThread = times(1, week, forcing);
+    long[] twoThreads = times(2, week, forcing);
+    line(
+        "two threads against one, throughput (idle machine only)",
+        2.0 * oneThread[0] / twoThreads[0],
+        "1.8");
+    line("the same by processor time of the runs", 2.0 * oneThread[1] / twoThreads[1], "1.8");
   }
 
   private static void simulate(Scenario s, Forcing f) {
@@ -120,26 +144,33 @@ public final class Ratios {
     return best * 1e-9;
   }
 
-  /** Wall time of five runs on each of some threads, ns, best of three. */
-  private static long wall(int threads, Scenario s, Forcing f) throws InterruptedException {
-    long best = Long.MAX_VALUE;
+  /**
+   * Shortest wall time of five runs on each of some threads, and processor time of a thread, ns.
+   */
+  private static long[] times(int threads, Scenario s, Forcing f) throws InterruptedException {
+    var beans = ManagementFactory.getThreadMXBean();
+    long[] best = {Long.MAX_VALUE, Long.MAX_VALUE};
     for (int r = 0; r < 3; r++) {
       Thread[] all = new Thread[threads];
+      long[] busy = new long[threads];
       long from = System.nanoTime();
       for (int i = 0; i < threads; i++) {
+        int thread = i;
         all[i] =
             new Thread(
                 () -> {
                   for (int k = 0; k < 5; k++) {
                     simulate(s, f);
                   }
+                  busy[thread] = beans.getCurrentThreadCpuTime();
                 });
         all[i].start();
       }
       for (Thread t : all) {
         t.join();
       }
-      best = Math.min(best, System.nanoTime() - from);
+      best[0] = Math.min(best[0], System.nanoTime() - from);
+      best[1] = Math.min(best[1], java.util.Arrays.stream(busy).max().orElseThrow());
     }
     return best;
   }
