@@ -18,6 +18,7 @@ import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
+import org.broodbench.input.Seasons;
 import org.broodbench.output.EventsCsv;
 import org.broodbench.output.HtmlReport;
 import org.broodbench.output.SummaryText;
@@ -34,6 +35,8 @@ import org.broodbench.study.Evaluation;
 import org.broodbench.study.Outcome;
 import org.broodbench.study.Outlooks;
 import org.broodbench.study.Remedies;
+import org.broodbench.study.Sure;
+import org.broodbench.study.SureStudy;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -48,6 +51,9 @@ import picocli.CommandLine.Parameters;
 final class RunCommand extends Verb {
   /** The scenario that runs when none is named. */
   static final String DEMO = "late-split.toml";
+
+  /** Weathers of an ensemble. */
+  private static final int SURE_SEASONS = 32;
 
   /** Units for people. */
   enum Units {
@@ -105,6 +111,16 @@ final class RunCommand extends Verb {
   private Units units;
 
   @Option(
+      names = "--sure",
+      paramLabel = "MEMBERS",
+      arity = "0..1",
+      fallbackValue = "160",
+      description =
+          "Tell how sure the verdict is: so many runs with the weather of other years and with uncertain numbers drawn from"
+              + " their ranges; 160 when no number is given.")
+  private Integer sure;
+
+  @Option(
       names = "--json",
       description = "Print the verdict as JSON on standard output and nothing else there.")
   private boolean json;
@@ -158,6 +174,9 @@ final class RunCommand extends Verb {
     if (season != null) {
       outcome = outcome.withOutlook(Outlooks.of(season, seasonForcing, threads(), this::progress));
     }
+    if (sure != null) {
+      outcome = outcome.withSure(ensemble(found));
+    }
     write(folder, outcome);
     if (json) {
       console().out().print(VerdictJson.of(outcome));
@@ -172,6 +191,22 @@ final class RunCommand extends Verb {
 
   private static int threads() {
     return Math.max(1, Math.min(5, Runtime.getRuntime().availableProcessors()));
+  }
+
+  /** Runs with the weather of other years and with uncertain numbers drawn from their ranges. */
+  private Sure ensemble(ScenarioWeather found) {
+    Scenario s = found.scenario();
+    List<Forcing> seasons = new ArrayList<>();
+    for (ScenarioWeather season : Seasons.of(found, SURE_SEASONS, s.run().seed())) {
+      seasons.add(season.forcing(Plant.planes(s)));
+    }
+    return SureStudy.of(
+        s,
+        seasons,
+        sure,
+        settings -> read(settings).withPlace(s.place()).withWindow(s.window()),
+        threads(),
+        s.run().seed());
   }
 
   /** The rig with changes on top of all that was given, in the same weather and window. */
@@ -243,6 +278,9 @@ final class RunCommand extends Verb {
     if (outlook != null && (outlook < 1 || outlook > 26)) {
       problems.add(
           new Problem("--outlook", 0, 0, "", String.valueOf(outlook), "1 to 26 whole weeks", ""));
+    }
+    if (sure != null && (sure < 40 || sure > 100_000)) {
+      problems.add(new Problem("--sure", 0, 0, "", String.valueOf(sure), "40 to 100000 runs", ""));
     }
     if (seed != null) {
       settings.add("run.seed=" + seed);

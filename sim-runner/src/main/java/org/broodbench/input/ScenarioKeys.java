@@ -18,6 +18,7 @@ public final class ScenarioKeys {
     ControllerKeys.declare(keys);
     RequirementKeys.declare(keys);
     EventKeys.declare(keys);
+    SizeKeys.declare(keys);
     return keys.build();
   }
 
@@ -32,5 +33,6 @@ public final class ScenarioKeys {
     PowerKeys.check(values, checks);
     ControllerKeys.check(values, checks);
     EventKeys.check(values, checks);
+    SizeKeys.check(values, checks);
   }
 }

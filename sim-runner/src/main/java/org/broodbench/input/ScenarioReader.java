@@ -13,6 +13,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import org.broodbench.rig.Scenario;
+import org.broodbench.rig.SizeSpec;
 import org.broodbench.rig.Window;
 
 /** Reads a scenario file into records, or refuses it with every problem at once. */
@@ -44,6 +45,19 @@ public final class ScenarioReader {
    * @throws BadInput with every problem
    */
   public static Scenario read(String name, byte[] bytes, List<String> settings) {
+    return scenario(name.replaceAll(".*[/\\\\]", ""), sha256(bytes), values(name, bytes, settings));
+  }
+
+  /**
+   * What may be bought for the rig of a file.
+   *
+   * @throws BadInput with every problem
+   */
+  public static SizeSpec sizing(String name, byte[] bytes, List<String> settings) {
+    return SizeKeys.size(values(name, bytes, settings));
+  }
+
+  private static Values values(String name, byte[] bytes, List<String> settings) {
     String text = decode(name, bytes);
     Keys keys = ScenarioKeys.all();
     ScenarioText.Reading reading = ScenarioText.read(keys, name, text, settings);
@@ -52,7 +66,7 @@ public final class ScenarioReader {
     if (!reading.problems().isEmpty()) {
       throw new BadInput(ScenarioText.sorted(reading.problems()));
     }
-    return scenario(name.replaceAll(".*[/\\\\]", ""), sha256(bytes), values);
+    return values;
   }
 
   private static Scenario scenario(String fileName, String sha256, Values v) {

@@ -132,6 +132,7 @@ public final class SummaryText {
                 line(t, "             %s", sentence);
               }
             });
+    o.sure().ifPresent(sure -> SureWords.lines(sure).forEach(l -> line(t, "%s", l)));
     for (String flag : o.flags()) {
       t.append("Note: ").append(flag).append('\n');
     }

@@ -7,6 +7,7 @@ import org.broodbench.loop.RunResult;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.JudgedRequirement;
 import org.broodbench.study.Outcome;
+import org.broodbench.study.Sure;
 
 /** How sure the verdict is: the same weeks with other clusters, and without heat. */
 final class SurePart {
@@ -62,7 +63,33 @@ final class SurePart {
         row("Heater took", runs, run -> Quantity.plain(run.power().heaterJ / 3600, 0) + " Wh"));
     out.append(
         row("Feed eaten", runs, run -> m.amount(Quantity.GRAMS, run.colony().feedEatenG(), 0)));
-    return out.append("</tbody>").append(Tables.CLOSE).append("</section>\n").toString();
+    out.append("</tbody>").append(Tables.CLOSE);
+    o.sure().ifPresent(sure -> out.append(ensemble(sure)));
+    return out.append("</section>\n").toString();
+  }
+
+  private static String ensemble(Sure sure) {
+    StringBuilder out = new StringBuilder();
+    out.append("<h3>With other weather and other numbers</h3><p>")
+        .append(sure.members())
+        .append(" runs over ")
+        .append(sure.seasons())
+        .append(" weathers of the same weeks, with ")
+        .append(sure.ranges().size())
+        .append(" uncertain numbers drawn from their ranges: everything was met in ")
+        .append(SureWords.chance(sure.everything()))
+        .append(" of them (in brackets the 90 % interval).</p>")
+        .append(Tables.open("How often each requirement is met, and what decides it"))
+        .append(Tables.head("Requirement", "Met", "What decides it"))
+        .append("<tbody>");
+    for (Sure.OfRequirement q : sure.requirements()) {
+      out.append(
+          Tables.row(
+              RequirementWords.name(q.requirement().kind()),
+              SureWords.chance(q.met()),
+              Markup.text(Markup.capital(SureWords.matters(q)))));
+    }
+    return out.append("</tbody>").append(Tables.CLOSE).toString();
   }
 
   private static String row(String head, List<RunResult> runs, Function<RunResult, String> cell) {

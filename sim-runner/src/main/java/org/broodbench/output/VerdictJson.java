@@ -105,7 +105,11 @@ public final class VerdictJson {
                   .number("hours", a.hours()));
     }
     json.objects("alarms", alarms);
-    json.nothing("sure");
+    if (o.sure().isPresent()) {
+      json.object("sure", j -> SureJson.write(j, o.sure().get()));
+    } else {
+      json.nothing("sure");
+    }
     json.texts("flags", o.flags());
     json.texts("assumed", o.assumed());
     json.texts("cautions", Cautions.all());

@@ -20,6 +20,8 @@ import org.broodbench.rig.Scenario;
  * @param flags things that the keeper should know about the run as a whole
  * @param remedies single changes that help, where something was missed and they were searched for
  * @param outlook what becomes of the colony, where it was asked for
+ * @param sure what an ensemble over weather and uncertain numbers showed; empty where none was
+ *     asked for
  */
 public record Outcome(
     Scenario scenario,
@@ -33,7 +35,8 @@ public record Outcome(
     List<String> assumed,
     List<String> flags,
     RemedySearch remedies,
-    Optional<Outlook> outlook) {
+    Optional<Outlook> outlook,
+    Optional<Sure> sure) {
   /** Without an outlook. */
   public Outcome(
       Scenario scenario,
@@ -59,6 +62,7 @@ public record Outcome(
         assumed,
         flags,
         remedies,
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -69,15 +73,21 @@ public record Outcome(
 
   /** The same with what came of a search for remedies. */
   public Outcome withRemedies(RemedySearch found) {
-    return with(found, outlook);
+    return with(found, outlook, sure);
   }
 
   /** The same with an outlook. */
   public Outcome withOutlook(Outlook found) {
-    return with(remedies, Optional.of(found));
+    return with(remedies, Optional.of(found), sure);
   }
 
-  private Outcome with(RemedySearch otherRemedies, Optional<Outlook> otherOutlook) {
+  /** The same with what an ensemble showed. */
+  public Outcome withSure(Sure found) {
+    return with(remedies, outlook, Optional.of(found));
+  }
+
+  private Outcome with(
+      RemedySearch otherRemedies, Optional<Outlook> otherOutlook, Optional<Sure> otherSure) {
     return new Outcome(
         scenario,
         weather,
@@ -90,7 +100,8 @@ public record Outcome(
         assumed,
         flags,
         otherRemedies,
-        otherOutlook);
+        otherOutlook,
+        otherSure);
   }
 
   /**

@@ -336,4 +336,38 @@ class RunCommandTest {
     assertEquals(2, run.code);
     assertTrue(run.err.contains("--out"), run.err);
   }
+
+  /** An ensemble is repeatable, and a rig with no heater is surely out of band. */
+  @Test
+  void howSureIsToldByAnEnsemble() throws IOException {
+    JsonNode sure = null;
+    for (int k = 0; k < 2; k++) {
+      Program run =
+          Program.run(
+              "run",
+              "--days",
+              "3",
+              "--no-remedies",
+              "--sure",
+              "40",
+              "--json",
+              "--set",
+              "heater.power=0 W",
+              "--out",
+              shared.resolve("sure" + k).toString());
+      assertEquals(1, run.code, run.err);
+      JsonNode found = new ObjectMapper().readTree(run.out).get("sure");
+      assertTrue(k == 0 || found.equals(sure));
+      sure = found;
+    }
+    assertEquals(40, sure.get("members").intValue());
+    for (JsonNode q : sure.get("requirements")) {
+      double share = q.get("met").get("share").doubleValue();
+      assertTrue(q.get("met").get("low").doubleValue() <= share, q.toString());
+      assertTrue(q.get("met").get("high").doubleValue() >= share, q.toString());
+      if (q.get("name").textValue().equals("brood_in_band")) {
+        assertEquals(0, share);
+      }
+    }
+  }
 }

@@ -1,0 +1,86 @@
+package org.broodbench.size;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.broodbench.rig.SizeSpec;
+
+/**
+ * One choice of every part.
+ *
+ * @param spec the parts
+ * @param at which choice of each part, from 0
+ */
+record Candidate(SizeSpec spec, int[] at) {
+  /** All of them, cheapest first; of equal price the lighter first. */
+  static List<Candidate> all(SizeSpec spec) {
+    List<Candidate> all = new ArrayList<>();
+    int[] at = new int[spec.parts().size()];
+    boolean more = true;
+    while (more) {
+      all.add(new Candidate(spec, at.clone()));
+      more = false;
+      for (int p = at.length - 1; p >= 0 && !more; p--) {
+        at[p]++;
+        more = at[p] < spec.parts().get(p).choices().size();
+        if (!more) {
+          at[p] = 0;
+        }
+      }
+    }
+    all.sort(
+        java.util.Comparator.comparingDouble(Candidate::price)
+            .thenComparingDouble(Candidate::massKg)
+            .thenComparing(Candidate::at, Arrays::compare));
+    return all;
+  }
+
+  double price() {
+    double sum = 0;
+    for (int p = 0; p < at.length; p++) {
+      sum += choice(p).price();
+    }
+    return sum;
+  }
+
+  double massKg() {
+    double sum = 0;
+    for (int p = 0; p < at.length; p++) {
+      sum += choice(p).massKg();
+    }
+    return sum;
+  }
+
+  SizeSpec.Choice choice(int part) {
+    return spec.parts().get(part).choices().get(at[part]);
+  }
+
+  List<String> settings() {
+    List<String> all = new ArrayList<>();
+    for (int p = 0; p < at.length; p++) {
+      all.addAll(choice(p).settings());
+    }
+    return all;
+  }
+
+  /** Whether no part of it is stronger than that of the other. */
+  boolean atMost(Candidate other) {
+    for (int p = 0; p < at.length; p++) {
+      if (at[p] > other.at[p]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** The same with another choice of one part. */
+  Candidate with(int part, int choice) {
+    int[] other = at.clone();
+    other[part] = choice;
+    return new Candidate(spec, other);
+  }
+
+  String key() {
+    return Arrays.toString(at);
+  }
+}
