@@ -366,7 +366,8 @@ class RunCommandTest {
       assertTrue(q.get("met").get("low").doubleValue() <= share, q.toString());
       assertTrue(q.get("met").get("high").doubleValue() >= share, q.toString());
       if (q.get("name").textValue().equals("brood_in_band")) {
-        assertEquals(0, share);
+        // a warm spring and a cluster that loses little may do without
+        assertTrue(share < 0.2, q.toString());
       }
     }
   }
