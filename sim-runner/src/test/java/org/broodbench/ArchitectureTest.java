@@ -43,6 +43,7 @@ class ArchitectureTest {
           Map.entry(
               "study",
               Set.of("loop", "rig", "sky", "colony", "hive", "power", "matter", "controller")),
+          Map.entry("size", Set.of("study", "loop", "rig", "sky", "power")),
           Map.entry("card", Set.of("loop", "rig", "sky", "colony", "power", "controller")),
           Map.entry(
               "stress",
@@ -56,6 +57,7 @@ class ArchitectureTest {
               "output",
               Set.of(
                   "card",
+                  "size",
                   "study",
                   "stress",
                   "loop",

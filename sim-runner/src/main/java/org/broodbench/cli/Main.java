@@ -27,6 +27,7 @@ import picocli.CommandLine.Help.Ansi;
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
       RunCommand.class,
+      SizeCommand.class,
       CardCommand.class,
       WeatherCommand.class,
       ConformCommand.class,

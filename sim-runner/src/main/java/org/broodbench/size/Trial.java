@@ -16,6 +16,8 @@ import java.util.List;
  * @param seasonsMet seasons that met every requirement
  * @param lack whether it fails for want of warmth or charge, so that anything weaker fails too
  * @param dailyWh mean energy that its loads took a day
+ * @param pvW rated power of all modules, W
+ * @param batteryWh nominal energy of the battery, Wh
  */
 public record Trial(
     List<String> choices,
@@ -27,10 +29,26 @@ public record Trial(
     double lossOfLoadH,
     int seasonsMet,
     boolean lack,
-    double dailyWh) {
+    double dailyWh,
+    double pvW,
+    double batteryWh) {
   /** As one line, for a journal. */
   String line() {
-    return met + ";" + tried + ";" + lossOfLoadH + ";" + seasonsMet + ";" + lack + ";" + dailyWh;
+    return met
+        + ";"
+        + tried
+        + ";"
+        + lossOfLoadH
+        + ";"
+        + seasonsMet
+        + ";"
+        + lack
+        + ";"
+        + dailyWh
+        + ";"
+        + pvW
+        + ";"
+        + batteryWh;
   }
 
   /** Read back. */
@@ -43,7 +61,9 @@ public record Trial(
         Double.parseDouble(f[2]),
         Integer.parseInt(f[3]),
         Boolean.parseBoolean(f[4]),
-        Double.parseDouble(f[5]));
+        Double.parseDouble(f[5]),
+        Double.parseDouble(f[6]),
+        Double.parseDouble(f[7]));
   }
 
   static Trial of(
@@ -53,7 +73,9 @@ public record Trial(
       double lossOfLoadH,
       int seasonsMet,
       boolean lack,
-      double dailyWh) {
+      double dailyWh,
+      double pvW,
+      double batteryWh) {
     List<String> choices = new java.util.ArrayList<>();
     for (int p = 0; p < c.at().length; p++) {
       choices.add(c.choice(p).label());
@@ -68,6 +90,8 @@ public record Trial(
         lossOfLoadH,
         seasonsMet,
         lack,
-        dailyWh);
+        dailyWh,
+        pvW,
+        batteryWh);
   }
 }

@@ -1,0 +1,145 @@
+package org.broodbench.output;
+
+import java.util.List;
+import java.util.Locale;
+import org.broodbench.size.SizeReport;
+import org.broodbench.size.Trial;
+
+/** What sizing found, as a page. */
+public final class SizeHtml {
+  private static final int WIDTH = 640;
+  private static final int HEIGHT = 300;
+  private static final int LEFT = 70;
+  private static final int BOTTOM = 50;
+
+  private SizeHtml() {}
+
+  /** The page. */
+  public static String of(SizeReport r) {
+    StringBuilder b = new StringBuilder();
+    b.append("<section aria-labelledby=\"found-h\"><h2 id=\"found-h\">The answer</h2>");
+    for (String sentence : SizeText.found(r)) {
+      b.append("<p>").append(Markup.text(sentence)).append("</p>");
+    }
+    b.append("</section>\n");
+    if (!r.curve().isEmpty()) {
+      b.append("<section aria-labelledby=\"curve-h\"><h2 id=\"curve-h\">Panel against battery</h2>")
+          .append(
+              "<p>The smallest battery for each panel, the other parts as in the cheapest rig.</p>")
+          .append(picture(r))
+          .append(table(r, r.curve(), "The smallest battery for each panel"))
+          .append("</section>\n");
+    }
+    if (r.byFirst().size() > 1) {
+      String name = r.spec().parts().get(0).name();
+      b.append("<section aria-labelledby=\"first-h\"><h2 id=\"first-h\">What ")
+          .append(Markup.text(name))
+          .append(" saves</h2>")
+          .append(table(r, r.byFirst(), "The cheapest rig for each choice of " + name))
+          .append("</section>\n");
+    }
+    b.append("<section aria-labelledby=\"all-h\"><h2 id=\"all-h\">All that was simulated</h2><p>")
+        .append(r.trials().size())
+        .append(" of ")
+        .append(r.candidates())
+        .append(" combinations; what is weaker than one that lacks warmth or charge lacks it too. ")
+        .append(
+            "A combination that fails is given up as soon as that is sure, so its hours without")
+        .append(" heat are those of its hardest seasons.</p>")
+        .append(table(r, r.trials(), "Combinations, cheapest first"))
+        .append("</section>\n");
+    return StudyPage.of(
+        "Sizing: " + r.scenario().title(),
+        SizeText.asked(r) + ". Weather: " + r.weather(),
+        b.toString());
+  }
+
+  private static String table(SizeReport r, List<Trial> trials, String caption) {
+    StringBuilder t = new StringBuilder(Tables.open(caption));
+    t.append(
+        Tables.head(
+            "What is built in",
+            "Reaches it",
+            "Price, " + Markup.text(r.spec().currency()),
+            "Mass",
+            "Hours a season without heat",
+            "Seasons met"));
+    t.append("<tbody>");
+    for (Trial x : trials) {
+      t.append(
+          Tables.row(
+              Markup.text(String.join("; ", x.choices())),
+              x.met() ? "yes" : "no",
+              Quantity.plain(x.price(), 0),
+              Quantity.plain(x.massKg(), 1) + " kg",
+              Quantity.plain(x.lossOfLoadH(), 1),
+              x.seasonsMet() + " of " + x.tried()));
+    }
+    return t.append("</tbody>").append(Tables.CLOSE).toString();
+  }
+
+  /** The curve as a drawing: battery over panel, with the price at each point. */
+  private static String picture(SizeReport r) {
+    double mostW = 1;
+    double mostWh = 1;
+    for (Trial t : r.curve()) {
+      mostW = Math.max(mostW, t.pvW());
+      mostWh = Math.max(mostWh, t.batteryWh());
+    }
+    StringBuilder s = new StringBuilder();
+    s.append(
+        String.format(
+            Locale.ROOT,
+            "<svg viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"Smallest battery over panel power; the table below"
+                + " has the numbers\" style=\"max-width:%dpx;width:100%%;height:auto\" stroke=\"currentColor\""
+                + " fill=\"none\" font-size=\"13\">",
+            WIDTH,
+            HEIGHT,
+            WIDTH));
+    int floor = HEIGHT - BOTTOM;
+    s.append(line(LEFT, floor, WIDTH - 10, floor)).append(line(LEFT, 10, LEFT, floor));
+    StringBuilder path = new StringBuilder();
+    StringBuilder points = new StringBuilder();
+    for (Trial t : r.curve()) {
+      double x = LEFT + 20 + (WIDTH - LEFT - 90) * t.pvW() / mostW;
+      double y = floor - (floor - 40) * t.batteryWh() / mostWh;
+      path.append(String.format(Locale.ROOT, "%s%.1f %.1f", path.isEmpty() ? "M" : "L", x, y));
+      boolean best = t.equals(r.best());
+      points.append(
+          String.format(
+              Locale.ROOT,
+              "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"%d\" fill=\"currentColor\"/>",
+              x,
+              y,
+              best ? 7 : 4));
+      points.append(
+          text(
+              x + 9,
+              y - 6,
+              String.format(
+                  Locale.ROOT,
+                  "%.0f %s%s",
+                  t.price(),
+                  r.spec().currency(),
+                  best ? ", cheapest" : "")));
+      points.append(text(x - 14, floor + 18, String.format(Locale.ROOT, "%.0f W", t.pvW())));
+      points.append(text(2, y + 4, String.format(Locale.ROOT, "%.0f Wh", t.batteryWh())));
+    }
+    s.append("<path d=\"").append(path).append("\"/>").append(points);
+    s.append(text(WIDTH / 2.0 - 30, HEIGHT - 8, "rated panel power"));
+    return s.append("</svg>").toString();
+  }
+
+  private static String line(double x1, double y1, double x2, double y2) {
+    return String.format(Locale.ROOT, "<path d=\"M%.1f %.1fL%.1f %.1f\"/>", x1, y1, x2, y2);
+  }
+
+  private static String text(double x, double y, String words) {
+    return String.format(
+        Locale.ROOT,
+        "<text x=\"%.1f\" y=\"%.1f\" fill=\"currentColor\" stroke=\"none\">%s</text>",
+        x,
+        y,
+        Markup.text(words));
+  }
+}
