@@ -101,7 +101,8 @@ final class HiveChanges {
               "Close off the room beside the brood with two dummy boards",
               text("hive.box.%d.dummy_boards=2", hive.broodBox())));
     }
-    if (any(Need.WARMTH) && hive.boxes().size() == 1 && box.frames() > 6) {
+    boolean fits = hive.boxes().size() == 1 && s.colony().broodFrames() <= 4;
+    if (any(Need.WARMTH) && fits && box.frames() > 6) {
       out.add(
           Change.of(
               "Move the colony into a box of five frames",
