@@ -51,10 +51,10 @@ class CPortTest {
   void theCFormEqualsTheReferenceOverTwelveMillionRandomSteps() {
     CPort.need("gcc");
     try (CPort port = CPort.start("gcc", "step_main", CPort.CHECKED)) {
-      compare(port, 2_000_000, 50_000_000);
+      compare(port, Campaign.share(2_000_000), 50_000_000);
     }
     try (CPort port = CPort.start("gcc", "step_main", List.of("-O2"))) {
-      compare(port, 10_000_000, 1_000_000);
+      compare(port, Campaign.share(10_000_000), 1_000_000);
     }
   }
 
@@ -240,7 +240,7 @@ class CPortTest {
   void everyTransitionOfADeepSearchIsTheSameInC() {
     CPort.need("gcc");
     for (Part part : parts()) {
-      explore(part, 6_000_000, List.of("-O2"));
+      explore(part, Campaign.share(6_000_000), List.of("-O2"));
     }
   }
 

@@ -61,7 +61,7 @@ class ExhaustiveSearchTest {
   @Test
   @Tag("campaign")
   void fullSearchFindsNoBrokenRule() {
-    List<Explorer.Result> results = search(60_000_000, 60_000_000);
+    List<Explorer.Result> results = search(Campaign.share(60_000_000), Campaign.share(60_000_000));
     long closed = results.stream().filter(Explorer.Result::closed).count();
     System.out.println(closed + " of " + results.size() + " searches are complete");
     assertTrue(closed >= 8, "complete searches " + closed);

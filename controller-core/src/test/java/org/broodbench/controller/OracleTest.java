@@ -75,7 +75,7 @@ class OracleTest {
   @Test
   @Tag("campaign")
   void coreAndSpecificationAgreeForTenMillionSteps() {
-    assertNull(firstDifference(SpecTables.read(), 10_000_000, 1_000_000));
+    assertNull(firstDifference(SpecTables.read(), Campaign.share(10_000_000), 1_000_000));
   }
 
   /** Disagreements planted in the specification are found: the comparison is not asleep. */

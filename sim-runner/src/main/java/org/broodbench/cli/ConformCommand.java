@@ -357,12 +357,12 @@ final class ConformCommand extends Verb {
     Map<String, List<Script.Fixed>> files = new LinkedHashMap<>();
     for (Script script : Suites.forBoards(ticks == null ? BOARD_TICKS : ticks)) {
       Script.Fixed vector = Suites.asList(script);
-      String kind = vector.name().contains(", change ") ? "changes" : "wandering";
-      String rig = vector.name().replaceAll(", (change|seed) .*", "").replaceAll("\\W+", "-");
+      // vectors of one rig share a file, but for the long ones
+      String rig = vector.name().replaceAll(", (change|case) .*", "");
+      String kind = vector.name().contains(", change ") ? "changes-" : "";
       String name =
-          kind.equals("changes")
-              ? kind + "-" + rig
-              : kind + "-" + vector.name().replaceAll("\\W+", "-");
+          (kind.isEmpty() && rig.equals(vector.name()) ? "wandering-" : kind)
+              + rig.replaceAll("\\W+", "-");
       files.computeIfAbsent(name, k -> new ArrayList<>()).add(vector);
     }
     Scenario scenario =

@@ -193,6 +193,7 @@ public final class Suites {
       }
       scripts.addAll(powerUps());
       scripts.addAll(focused());
+      scripts.addAll(ExactScripts.of(full()));
     }
     scripts.addAll(wandering(entries));
     return scripts;
@@ -280,8 +281,8 @@ public final class Suites {
   }
 
   /**
-   * What is written out for a board: ways to each change for every rig, and short wandering
-   * vectors.
+   * What is written out for a board: ways to each change for every rig, vectors for what chance
+   * seldom meets, and short wandering ones.
    *
    * @param entries about how many wandering entries
    */
@@ -290,6 +291,7 @@ public final class Suites {
     for (Rig rig : rigs()) {
       scripts.addAll(new TransitionWalk(hurried(rig.settings())).vectors(rig.name(), 100_000));
     }
+    scripts.addAll(ExactScripts.of(full()));
     scripts.addAll(wandering(entries));
     return scripts;
   }

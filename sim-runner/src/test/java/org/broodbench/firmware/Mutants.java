@@ -17,12 +17,17 @@ final class Mutants {
    * @param line first line is 1
    * @param kind what was done
    * @param text the whole file with the mistake in it
-   * @param shown the line with the mistake in it
+   * @param shown the line with the mistake in it; of a statement that is gone, what it was
    */
   record Mutant(String file, int line, String kind, String text, String shown) {
+    /** What tells the mistake from others, without the number of its line. */
+    String key() {
+      return file + " | " + shown;
+    }
+
     @Override
     public String toString() {
-      return file + ":" + line + " " + kind + ": " + shown.strip();
+      return file + ":" + line + " " + kind + ": " + shown;
     }
   }
 
@@ -162,6 +167,7 @@ final class Mutants {
       List<Mutant> all, String file, String[] lines, int i, String kind, String changed) {
     String[] copy = lines.clone();
     copy[i] = changed;
-    all.add(new Mutant(file, i + 1, kind, String.join("\n", copy), changed));
+    String shown = changed.strip().startsWith(";") ? "gone: " + lines[i].strip() : changed.strip();
+    all.add(new Mutant(file, i + 1, kind, String.join("\n", copy), shown));
   }
 }
