@@ -150,13 +150,16 @@ public record HiveSpec(
     return (lengthM + thicknessM) * (widthM + thicknessM);
   }
 
-  /** Factor on the conductance of a face for its edges: of insulated ones alone. */
+  /**
+   * Factor on the conductance of a face: for its edges, of insulated ones alone, and for what a log
+   * showed.
+   */
   double edgeFactor(List<Layer> face) {
     for (Layer l : face) {
       if (l.insulates()) {
-        return edgeFactor;
+        return guesses.lossFactor() * edgeFactor;
       }
     }
-    return 1;
+    return guesses.lossFactor();
   }
 }

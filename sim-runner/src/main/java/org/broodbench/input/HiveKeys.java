@@ -82,6 +82,12 @@ final class HiveKeys {
         .between("1", "3")
         .byDefault("1.3")
         .help("Factor on the heat loss of insulated faces for edges and joints.");
+    keys.plain("hive.loss_factor", Kind.NUMBER)
+        .between("0.2", "5")
+        .byDefault("1")
+        .help(
+            "Factor on the conductance of walls, floor and lid against the sum of their layers, as"
+                + " a field log shows it.");
     // own choice: weathered light paint
     keys.quantity("hive.solar_absorptance", "", Dimension.RATIO)
         .between("0", "1")
@@ -252,7 +258,8 @@ final class HiveKeys {
             v.number("hive.comb_film"),
             v.number("hive.box_mixing"),
             v.number("hive.cluster_exchange"),
-            v.number("hive.film_runs_off")));
+            v.number("hive.film_runs_off"),
+            v.number("hive.loss_factor")));
   }
 
   private static Separator separator(Values box) {

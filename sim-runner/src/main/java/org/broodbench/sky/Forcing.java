@@ -85,6 +85,42 @@ public final class Forcing {
     return new Forcing(w, place, fromEpochS, toEpochS, planes, settings);
   }
 
+  private Forcing(Forcing other, double[] edgeAirC) {
+    startEpochS = other.startEpochS;
+    durationS = other.durationS;
+    cells = other.cells;
+    airC = edgeAirC;
+    vapourPa = new double[cells + 1];
+    skyC = new double[cells + 1];
+    for (int k = 0; k <= cells; k++) {
+      vapourPa[k] = Math.min(other.vapourPa[k], MoistAir.saturationWaterPa(airC[k]));
+      skyC[k] = other.skyC[k] + airC[k] - other.airC[k];
+    }
+    windMS = other.windMS;
+    pressurePa = other.pressurePa;
+    light = other.light;
+    precipMmPerH = other.precipMmPerH;
+    assumed = other.assumed;
+  }
+
+  /**
+   * The same weather with the air temperature that another thermometer shows; the sky is warmer or
+   * colder by as much, vapour is held to what that air can carry.
+   *
+   * @param edgeAirC air temperature at the edges of the cells, °C, one more than there are cells
+   */
+  public Forcing withAir(double[] edgeAirC) {
+    if (edgeAirC.length != cells + 1) {
+      throw new IllegalArgumentException(edgeAirC.length + " edges for " + cells + " cells");
+    }
+    return new Forcing(this, edgeAirC.clone());
+  }
+
+  /** Air temperature at the edges of the cells, °C, one more than there are cells. */
+  public double[] edgeAirC() {
+    return airC.clone();
+  }
+
   private void fillEdges(
       WeatherSeries w, Place place, ForcingSettings settings, List<String> notes) {
     EdgeReader air = new EdgeReader(w, Variable.AIR);
