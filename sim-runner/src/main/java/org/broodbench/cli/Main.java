@@ -31,7 +31,8 @@ import picocli.CommandLine.Help.Ansi;
       CardCommand.class,
       WeatherCommand.class,
       ConformCommand.class,
-      StressCommand.class
+      StressCommand.class,
+      CalibrateCommand.class
     })
 public final class Main {
   /** Exit code of bad input. */

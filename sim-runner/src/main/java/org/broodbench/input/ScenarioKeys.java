@@ -19,6 +19,7 @@ public final class ScenarioKeys {
     RequirementKeys.declare(keys);
     EventKeys.declare(keys);
     SizeKeys.declare(keys);
+    LogKeys.declare(keys);
     return keys.build();
   }
 
@@ -34,5 +35,6 @@ public final class ScenarioKeys {
     ControllerKeys.check(values, checks);
     EventKeys.check(values, checks);
     SizeKeys.check(values, checks);
+    LogKeys.check(values, checks);
   }
 }

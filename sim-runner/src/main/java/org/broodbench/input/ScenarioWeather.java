@@ -128,6 +128,22 @@ public record ScenarioWeather(
     }
   }
 
+  /** How a scenario has weather become what the hive feels. */
+  public static ForcingSettings forcingSettings(Scenario scenario) {
+    ForcingSettings d = ForcingSettings.DEFAULT;
+    return new ForcingSettings(
+        scenario.weather().diffuseSky(),
+        scenario.weather().groundAlbedo(),
+        d.snowAlbedo(),
+        d.snow(),
+        d.longWave(),
+        d.linkeTurbidity(),
+        d.roughnessM(),
+        d.hiveHeightM(),
+        d.shelterFactor(),
+        d.defaultWindMS());
+  }
+
   /**
    * The forcing of the scenario's window.
    *
@@ -135,19 +151,7 @@ public record ScenarioWeather(
    */
   public Forcing forcing(List<Plane> planes) {
     Window w = scenario.window();
-    ForcingSettings d = ForcingSettings.DEFAULT;
-    ForcingSettings settings =
-        new ForcingSettings(
-            scenario.weather().diffuseSky(),
-            scenario.weather().groundAlbedo(),
-            d.snowAlbedo(),
-            d.snow(),
-            d.longWave(),
-            d.linkeTurbidity(),
-            d.roughnessM(),
-            d.hiveHeightM(),
-            d.shelterFactor(),
-            d.defaultWindMS());
+    ForcingSettings settings = forcingSettings(scenario);
     WeatherSeries covering =
         series.typicalYear() ? TypicalYear.covering(series, w.fromEpochS(), w.toEpochS()) : series;
     try {

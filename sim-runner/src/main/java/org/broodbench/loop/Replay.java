@@ -17,7 +17,7 @@ public final class Replay {
 
   /** What the log says of the relays: 1 on, 0 off, {@link #UNKNOWN}. */
   public interface Drive {
-    /** Heater in a step. */
+    /** Heater in a step; the one after the last may be asked for too. */
     int heater(int step);
 
     /** Fan in a step. */
@@ -60,6 +60,7 @@ public final class Replay {
   private final Actuators held = new Actuators();
   private final Commands commands = new Commands();
   private double chillS;
+  private boolean deadBefore;
 
   /**
    * A replay that is ready to begin.
@@ -79,26 +80,41 @@ public final class Replay {
             scenario, plant, controller, new Recorder(scenario, plant, taker, false));
   }
 
-  /** Runs some steps from the start of the window. */
-  public void run(int steps, Watcher watcher) {
+  /**
+   * Runs from the start of the window.
+   *
+   * @param warmSteps steps before it, unwatched, that go over its first steps again and again, so
+   *     that the walls are no longer as the simulation found them
+   * @param lap number of first steps that they go over
+   * @param steps steps that are watched
+   */
+  public void run(int warmSteps, int lap, int steps, Watcher watcher) {
     events.at(0);
     for (long t = -Simulation.SWITCHED_ON_BEFORE_MS; t < 0; t += 1000) {
       controller.step((int) t, taker.take(plant, 0, t / 1000, false), commands);
     }
-    boolean deadBefore = false;
+    for (int k = 0; k < warmSteps; k++) {
+      step(k % lap, k, (step, where, on) -> {});
+    }
     for (int k = 0; k < steps; k++) {
-      hold(k);
-      advance(k, watcher);
-      long endMs = (k + 1) * 1000L * stepS;
-      boolean dead = plant.supply().dead();
-      if (!dead && deadBefore) {
-        controller.powerUp();
-      }
-      deadBefore = dead;
-      if (!dead && drive.heater(Math.min(k + 1, steps - 1)) == UNKNOWN) {
-        controller.step((int) endMs, taker.take(plant, 0, k, held.heater), commands);
-      }
-      events.at(endMs);
+      step(k, warmSteps + k, watcher);
+      events.at((k + 1) * 1000L * stepS);
+    }
+  }
+
+  private void step(int k, int done, Watcher watcher) {
+    hold(k);
+    advance(k, watcher);
+    boolean dead = plant.supply().dead();
+    if (!dead && deadBefore) {
+      controller.powerUp();
+    }
+    deadBefore = dead;
+    boolean asked = drive.heater(k) == UNKNOWN || drive.heater(k + 1) == UNKNOWN;
+    if (!dead && asked) {
+      // the counter of the controller wraps round after 24.8 days, as on a board
+      int nowMs = (int) ((done + 1) * 1000L * stepS);
+      controller.step(nowMs, taker.take(plant, 0, done, held.heater), commands);
     }
   }
 
@@ -106,7 +122,8 @@ public final class Replay {
     int heater = drive.heater(step);
     int fan = drive.fan(step);
     boolean dead = plant.supply().dead();
-    held.heater = !dead && (heater == UNKNOWN ? commands.heater && commands.isolation : heater == 1);
+    held.heater =
+        !dead && (heater == UNKNOWN ? commands.heater && commands.isolation : heater == 1);
     held.fan = !dead && (fan == UNKNOWN ? commands.fan : fan == 1);
     held.inverter = !dead && (commands.inverter || wantsInverter && held.heater);
   }

@@ -5,9 +5,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 
 /** Calendar sums on whole numbers; no time zone but the stated offset ever enters. */
-final class Stamps {
+public final class Stamps {
   /** Not a time. */
-  static final long NONE = Long.MIN_VALUE;
+  public static final long NONE = Long.MIN_VALUE;
 
   private Stamps() {}
 
@@ -91,7 +91,7 @@ final class Stamps {
    * between the numbers does not matter, but a sign or a zone after them does: only {@code Z} may
    * follow.
    */
-  static long byOrder(String text, String order) {
+  public static long byOrder(String text, String order) {
     int[] part = {0, 1, 1, 0, 0, 0};
     int i = 0;
     int k = 0;

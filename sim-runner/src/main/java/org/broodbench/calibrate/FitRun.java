@@ -1,0 +1,132 @@
+package org.broodbench.calibrate;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.ExecutorService;
+import java.util.function.Consumer;
+
+/** One calibration from the first start to the intervals. */
+final class FitRun {
+  /** Share of the log that the fit sees before it predicts the rest. */
+  private static final double SEEN_SHARE = 2 / 3.0;
+
+  /** Where else than at the scenario's own values fits begin, in z; own choice. */
+  private static final double[] STARTS = {0, 0.7, -0.7};
+
+  private static final int FIRST_ITERATIONS = 3;
+  private static final int ITERATIONS = 8;
+  private static final int LAST_ITERATIONS = 5;
+
+  private final Model model;
+  private final List<Knob> free;
+  private final ExecutorService pool;
+  private final Consumer<String> progress;
+  private final double[] zero = new double[Knob.COUNT];
+  private Noise noise;
+  private double[] starts = new double[0];
+  private Calibration.HeldOut heldOut;
+  private Fit fit;
+
+  FitRun(Model model, List<Knob> free, ExecutorService pool, Consumer<String> progress) {
+    this.model = model;
+    this.free = free;
+    this.pool = pool;
+    this.progress = progress;
+    noise = Noise.before(model.seen());
+  }
+
+  /** Fits two thirds, predicts the last, then fits all. */
+  void run() {
+    int bins = model.seen().bins();
+    int split = (int) (SEEN_SHARE * bins);
+    double[] point = bestStart(split);
+    for (int round = 1; round <= 2; round++) {
+      progress.accept("fit to the first two thirds, round " + round);
+      fit = fit(point, 0, split, round == 1 ? ITERATIONS : LAST_ITERATIONS);
+      point = fit.point();
+      noise = noise(fit, 0, split);
+    }
+    progress.accept("prediction of the last third");
+    heldOut = predict(fit, split);
+    for (int round = 1; round <= 2; round++) {
+      progress.accept("fit to the whole log, round " + round);
+      fit = fit(point, 0, bins, LAST_ITERATIONS);
+      point = fit.point();
+      noise = noise(fit, 0, bins);
+    }
+    // once more for the slopes under the last scatter
+    progress.accept("the last steps");
+    fit = fit(point, 0, bins, LAST_ITERATIONS);
+  }
+
+  private Fit fit(double[] start, int from, int to, int iterations) {
+    return Fit.of(new Misfit(model, noise, free, zero, from, to, pool), start, iterations);
+  }
+
+  private double[] bestStart(int split) {
+    starts = new double[STARTS.length];
+    double[] best = null;
+    double least = Double.MAX_VALUE;
+    for (int s = 0; s < STARTS.length; s++) {
+      progress.accept(String.format(Locale.ROOT, "start %d of %d", s + 1, STARTS.length));
+      double[] start = new double[free.size()];
+      for (int j = 0; j < start.length; j++) {
+        // neighbours go to opposite sides, so that no start is the mirror of a scaling
+        start[j] = free.get(j).isOffset() ? 0 : STARTS[s] * (j % 2 == 0 ? 1 : -1);
+      }
+      Fit f = fit(start, 0, split, FIRST_ITERATIONS);
+      starts[s] = f.cost();
+      if (f.cost() < least) {
+        least = f.cost();
+        best = f.point();
+      }
+    }
+    return best;
+  }
+
+  private Noise noise(Fit f, int from, int to) {
+    double[] z = f.all();
+    double[][] deviations = Misfit.deviations(model, model.simulate(z), z);
+    for (double[] d : deviations) {
+      for (int b = 0; b < d.length; b++) {
+        d[b] = b < from || b >= to ? Double.NaN : d[b];
+      }
+    }
+    return Noise.of(model.seen(), deviations);
+  }
+
+  private Calibration.HeldOut predict(Fit f, int split) {
+    double[] z = f.all();
+    double[][] deviations = Misfit.deviations(model, model.simulate(z), z);
+    double[] rmse = new double[deviations.length];
+    List<Double> inside = new ArrayList<>();
+    for (int c = 0; c < rmse.length; c++) {
+      double[] late = java.util.Arrays.copyOfRange(deviations[c], split, deviations[c].length);
+      rmse[c] = Robust.rms(late);
+      if (model.seen().channels().get(c).inside()) {
+        for (double d : late) {
+          inside.add(d);
+        }
+      }
+    }
+    double rmseK = Robust.rms(inside.stream().mapToDouble(x -> x).toArray());
+    return new Calibration.HeldOut(model.seen().binMiddleS(split), rmse, rmseK);
+  }
+
+  Fit fit() {
+    return fit;
+  }
+
+  Noise noise() {
+    return noise;
+  }
+
+  double[] starts() {
+    return starts;
+  }
+
+  Calibration.HeldOut heldOut() {
+    return heldOut;
+  }
+}

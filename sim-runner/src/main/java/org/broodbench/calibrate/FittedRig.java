@@ -1,0 +1,184 @@
+package org.broodbench.calibrate;
+
+import java.util.List;
+import org.broodbench.hive.BoxSpec;
+import org.broodbench.hive.ColonySpec;
+import org.broodbench.hive.Guesses;
+import org.broodbench.hive.HeaterSpec;
+import org.broodbench.hive.HiveSpec;
+import org.broodbench.hive.Pan;
+import org.broodbench.hive.Skin;
+import org.broodbench.power.BatterySpec;
+import org.broodbench.power.PvGroup;
+import org.broodbench.power.PvSpec;
+import org.broodbench.power.WiringSpec;
+import org.broodbench.rig.EventSpec;
+import org.broodbench.rig.Scenario;
+
+/** A scenario with its knobs turned. */
+final class FittedRig {
+  private FittedRig() {}
+
+  /**
+   * The rig at z.
+   *
+   * @param z by {@link Knob}
+   */
+  static Scenario at(Scenario s, double[] z) {
+    return new Scenario(
+        s.title(),
+        s.fileName(),
+        s.sha256(),
+        s.place(),
+        s.weather(),
+        s.window(),
+        hive(s.hive(), z),
+        colony(s.colony(), factor(Knob.COLONY_BEES, z), factor(Knob.CLUSTER_LOSS, z)),
+        heater(s.heater(), factor(Knob.HEATER_POWER, z), factor(Knob.PAN_HEAT, z)),
+        s.fan(),
+        s.probes(),
+        s.sensors(),
+        s.controller(),
+        pv(s.pv(), factor(Knob.PANEL_FACTOR, z)),
+        battery(s, z),
+        s.inverter(),
+        wiring(s.wiring(), factor(Knob.BATTERY_RESISTANCE, z)),
+        s.shore(),
+        s.loads(),
+        s.requirements(),
+        s.events().stream().map(e -> event(e, z)).toList(),
+        s.run(),
+        s.assumed());
+  }
+
+  private static double factor(Knob knob, double[] z) {
+    return knob.factor(z[knob.ordinal()]);
+  }
+
+  /** A colony that comes during the log is turned as one that is there. */
+  private static EventSpec event(EventSpec e, double[] z) {
+    return e instanceof EventSpec.InstallColony c
+        ? new EventSpec.InstallColony(
+            c.atS(), c.bees() * factor(Knob.COLONY_BEES, z), c.broodCells())
+        : e;
+  }
+
+  private static HiveSpec hive(HiveSpec h, double[] z) {
+    double stores = factor(Knob.STORES, z);
+    double sun = factor(Knob.SOLAR_GAIN, z);
+    List<BoxSpec> boxes =
+        h.boxes().stream()
+            .map(
+                b ->
+                    new BoxSpec(
+                        b.heightM(), b.frames(), b.storesKg() * stores, b.dummyBoards(), b.below()))
+            .toList();
+    Guesses g = h.guesses();
+    return new HiveSpec(
+        h.lengthM(),
+        h.widthM(),
+        h.frontDeg(),
+        boxes,
+        h.broodBox(),
+        h.wall(),
+        h.floor(),
+        h.lid(),
+        h.edgeFactor(),
+        skin(h.wallSkin(), sun),
+        skin(h.lidSkin(), sun),
+        h.entranceWidthM(),
+        h.entranceHeightM(),
+        h.topVentM2(),
+        Math.min(1, h.openShare() * factor(Knob.AIR_LEAKAGE, z)),
+        h.dischargeCoefficient(),
+        h.windEffectiveness(),
+        new Guesses(
+            g.combFilmM2KW(),
+            g.boxMixingM3S(),
+            g.clusterExchangeM3S(),
+            g.runOffM(),
+            g.lossFactor() * factor(Knob.HIVE_LOSS, z)));
+  }
+
+  private static Skin skin(Skin s, double factor) {
+    return new Skin(Math.min(1, s.solarAbsorptance() * factor), s.screened());
+  }
+
+  private static ColonySpec colony(ColonySpec c, double bees, double loss) {
+    return new ColonySpec(
+        c.bees() * bees,
+        c.beeMassG(),
+        c.broodCells(),
+        c.broodFrames(),
+        c.clusterLossFactor() * loss,
+        c.shiverCeilingWKg(),
+        c.broodHeatMW(),
+        c.waterNear());
+  }
+
+  private static HeaterSpec heater(HeaterSpec h, double power, double heat) {
+    Pan p = h.pan();
+    return new HeaterSpec(
+        h.powerW() * power,
+        h.ratedV(),
+        h.onInverter(),
+        h.regulated(),
+        h.plateJK(),
+        h.plateM2(),
+        h.plateFloorWK(),
+        new Pan(
+            p.heatJK() * heat,
+            p.fromPlateWK(),
+            p.throughWK(),
+            p.toCoverWK(),
+            p.coverJK(),
+            p.airWK(),
+            p.nestWK()),
+        h.limits());
+  }
+
+  private static PvSpec pv(PvSpec pv, double factor) {
+    return pv.withGroups(
+        pv.groups().stream()
+            .map(
+                g ->
+                    new PvGroup(
+                        g.powerW() * factor,
+                        g.tiltDeg(),
+                        g.azimuthDeg(),
+                        g.coefficientPerK(),
+                        g.mounting(),
+                        g.shades()))
+            .toList());
+  }
+
+  private static BatterySpec battery(Scenario s, double[] z) {
+    BatterySpec b = s.battery();
+    return new BatterySpec(
+        b.chemistry(),
+        b.capacityAh() * factor(Knob.BATTERY_CAPACITY, z),
+        b.nominalV(),
+        b.resistanceOhm() * factor(Knob.BATTERY_RESISTANCE, z),
+        Knob.START_CHARGE.value(s, z[Knob.START_CHARGE.ordinal()]) / 100,
+        b.chargeLimitA(),
+        b.charge(),
+        b.coulombicEfficiency(),
+        b.selfDischargePerMonth(),
+        b.timeConstantS(),
+        b.place(),
+        b.warmedShare(),
+        b.frostCutOff(),
+        b.board());
+  }
+
+  private static WiringSpec wiring(WiringSpec w, double factor) {
+    return new WiringSpec(
+        w.heaterLengthM(),
+        w.heaterMm2(),
+        w.heaterContactOhm(),
+        w.batteryLeadOhm() * factor,
+        w.batteryFuseA(),
+        w.heaterFuseA(),
+        w.regulatorEfficiency());
+  }
+}

@@ -1,0 +1,204 @@
+package org.broodbench.calibrate;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.broodbench.controller.Commands;
+import org.broodbench.controller.Readings;
+import org.broodbench.controller.Sample;
+import org.broodbench.loop.ReferenceController;
+import org.broodbench.loop.Replay;
+import org.broodbench.rig.Scenario;
+
+/**
+ * The relays by step: as logged, or told from the pan that warms and the volts that sag, or as the
+ * scenario's controller would have switched them on the logged readings.
+ */
+final class RelayGuess implements Replay.Drive {
+  /** Middles nearer than so many spreads do not tell a relay; own choice. */
+  private static final double APART = 2.5;
+
+  /** Mean time between two switches of a heater relay, s; own choice. */
+  private static final double DWELL_S = 900;
+
+  /** Settings alone are right about this often: the keeper may have changed them; own choice. */
+  private static final double SETTINGS_CONFIDENCE = 0.7;
+
+  private final int[] heater;
+  private final int[] fan;
+  private final Calibration.Relay relay;
+
+  private RelayGuess(int[] heater, int[] fan, Calibration.Relay relay) {
+    this.heater = heater;
+    this.fan = fan;
+    this.relay = relay;
+  }
+
+  static RelayGuess of(FieldLog log, Scenario s, Observations seen) {
+    int[] fan = Observations.relay(log, log.column(LogColumn.FAN), seen.startS(), seen.steps());
+    if (s.fan().powerW() == 0) {
+      Arrays.fill(fan, 0);
+    }
+    if (s.heater().powerW() == 0) {
+      int[] none = new int[seen.steps()];
+      return new RelayGuess(none, fan, new Calibration.Relay("no heater", 1));
+    }
+    if (log.has(LogColumn.HEATER)) {
+      return new RelayGuess(
+          Observations.relay(log, log.column(LogColumn.HEATER), seen.startS(), seen.steps()),
+          fan,
+          new Calibration.Relay("logged", 1));
+    }
+    List<String> by = new ArrayList<>();
+    double[] logOdds = new double[log.rows()];
+    add(logOdds, panWarming(log), false, by, "how fast the pan warms");
+    add(logOdds, sag(log), true, by, "how the volts sag");
+    if (by.isEmpty()) {
+      double[] state = asController(log, s);
+      return new RelayGuess(
+          Observations.relay(log, state, seen.startS(), seen.steps()),
+          fan,
+          new Calibration.Relay(
+              "not logged and not to be seen in pan or volts: as the scenario's controller switches"
+                  + " on the logged readings",
+              SETTINGS_CONFIDENCE));
+    }
+    double[] p = smooth(log, logOdds);
+    double sure = 0;
+    double[] state = new double[p.length];
+    for (int i = 0; i < p.length; i++) {
+      state[i] = p[i] > 0.5 ? 1 : 0;
+      sure += Math.max(p[i], 1 - p[i]) / p.length;
+    }
+    return new RelayGuess(
+        Observations.relay(log, state, seen.startS(), seen.steps()),
+        fan,
+        new Calibration.Relay(
+            String.format(Locale.ROOT, "not logged: told from %s", String.join(" and ", by)),
+            sure));
+  }
+
+  private static void add(
+      double[] logOdds, double[] feature, boolean onIsLow, List<String> by, String name) {
+    if (Robust.there(feature).length < 50) {
+      return;
+    }
+    TwoStates states = TwoStates.of(feature);
+    if (states.apart() < APART) {
+      return;
+    }
+    by.add(name);
+    for (int i = 0; i < logOdds.length; i++) {
+      double odds = states.logOdds(feature[i]);
+      logOdds[i] += onIsLow ? -odds : odds;
+    }
+  }
+
+  /** K a minute over the rows around each row, less the middle for its height over the brood. */
+  private static double[] panWarming(FieldLog log) {
+    double[] pan = log.column(LogColumn.PAN);
+    long[] at = log.epochS();
+    double[] out = new double[pan.length];
+    Arrays.fill(out, Double.NaN);
+    for (int i = 1; i + 1 < pan.length; i++) {
+      long dt = at[i + 1] - at[i - 1];
+      if (dt <= 6L * log.stepS()) {
+        out[i] = (pan[i + 1] - pan[i - 1]) / dt * 60;
+      }
+    }
+    return out;
+  }
+
+  /** Volts against the middle of the hour around. */
+  private static double[] sag(FieldLog log) {
+    double[] v = log.column(LogColumn.BATTERY_V);
+    double[] out = new double[v.length];
+    int half = Math.max(2, 1800 / log.stepS());
+    for (int i = 0; i < v.length; i++) {
+      int from = Math.max(0, i - half);
+      int to = Math.min(v.length, i + half + 1);
+      double[] window = Arrays.copyOfRange(v, from, to);
+      out[i] = v[i] - (Robust.quantile(window, 0.1) + Robust.quantile(window, 0.9)) / 2;
+    }
+    return out;
+  }
+
+  /** Chances of on with what came before and after: forward and backward over two states. */
+  private static double[] smooth(FieldLog log, double[] logOdds) {
+    int n = logOdds.length;
+    double[] forward = new double[n];
+    double[] backward = new double[n];
+    for (int i = 0; i < n; i++) {
+      forward[i] = logOdds[i] + (i == 0 ? 0 : passed(forward[i - 1], log, i));
+    }
+    for (int i = n - 2; i >= 0; i--) {
+      backward[i] = passed(backward[i + 1] + logOdds[i + 1], log, i + 1);
+    }
+    double[] p = new double[n];
+    for (int i = 0; i < n; i++) {
+      p[i] = 1 / (1 + StrictMath.exp(-(forward[i] + backward[i])));
+    }
+    return p;
+  }
+
+  /** Log odds after the time between two rows in which the relay may have switched. */
+  private static double passed(double odds, FieldLog log, int row) {
+    double dt = log.epochS()[row] - log.epochS()[row - 1];
+    double stay = 0.5 * (1 + StrictMath.exp(-2 * dt / DWELL_S));
+    double p = 1 / (1 + StrictMath.exp(-Math.max(-30, Math.min(30, odds))));
+    double q = stay * p + (1 - stay) * (1 - p);
+    return StrictMath.log(q / (1 - q));
+  }
+
+  /** What the scenario's controller makes of the logged readings, row by row. */
+  private static double[] asController(FieldLog log, Scenario s) {
+    ReferenceController controller = new ReferenceController(s.controller().settings());
+    Readings readings = new Readings();
+    Commands commands = new Commands();
+    double[] state = new double[log.rows()];
+    for (int i = 0; i < state.length; i++) {
+      put(readings.broodA, log.column(LogColumn.BROOD_A)[i], 100);
+      put(readings.broodB, log.column(LogColumn.BROOD_B)[i], 100);
+      put(readings.pan, log.column(LogColumn.PAN)[i], 100);
+      put(readings.top, log.column(LogColumn.TOP)[i], 100);
+      put(readings.outdoor, log.column(LogColumn.OUTDOOR)[i], 100);
+      put(readings.battery, log.column(LogColumn.BATTERY_V)[i], 1000);
+      controller.step((int) ((log.epochS()[i] - log.fromS()) * 1000), readings, commands);
+      state[i] = commands.heater ? 1 : 0;
+    }
+    return state;
+  }
+
+  private static void put(Sample sample, double value, int scale) {
+    if (Double.isNaN(value)) {
+      sample.valid = false;
+    } else {
+      sample.put((int) Math.rint(value * scale));
+    }
+  }
+
+  @Override
+  public int heater(int step) {
+    return step < heater.length ? heater[step] : heater[heater.length - 1];
+  }
+
+  @Override
+  public int fan(int step) {
+    return step < fan.length ? fan[step] : fan[fan.length - 1];
+  }
+
+  /** How the heater's relay is known. */
+  Calibration.Relay relay() {
+    return relay;
+  }
+
+  /** Share of the steps in which the heater is known to be on. */
+  double duty() {
+    long on = Arrays.stream(heater).filter(h -> h == 1).count();
+    long known = Arrays.stream(heater).filter(h -> h != UNKNOWN).count();
+    return known == 0 ? 0 : (double) on / known;
+  }
+
+  private static final int UNKNOWN = Replay.UNKNOWN;
+}

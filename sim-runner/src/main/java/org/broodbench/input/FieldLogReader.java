@@ -1,0 +1,293 @@
+package org.broodbench.input;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.broodbench.calibrate.FieldLog;
+import org.broodbench.calibrate.LogCleaner;
+import org.broodbench.calibrate.LogColumn;
+import org.broodbench.calibrate.LogMapping;
+import org.broodbench.calibrate.LogRefused;
+import org.broodbench.calibrate.RawLog;
+import org.broodbench.input.weather.Stamps;
+
+/**
+ * Reads a field log along a {@link LogMapping}. Without mapped columns it knows the names of {@code
+ * trace.csv} and of the logs that {@code conform} reads.
+ */
+public final class FieldLogReader {
+  private static final int MOST_PROBLEMS = 20;
+  private static final Map<String, LogColumn> OWN_NAMES = new LinkedHashMap<>();
+
+  static {
+    OWN_NAMES.put("brood_a_c", LogColumn.BROOD_A);
+    OWN_NAMES.put("probe_a_c", LogColumn.BROOD_A);
+    OWN_NAMES.put("brood_b_c", LogColumn.BROOD_B);
+    OWN_NAMES.put("probe_b_c", LogColumn.BROOD_B);
+    OWN_NAMES.put("pan_c", LogColumn.PAN);
+    OWN_NAMES.put("top_c", LogColumn.TOP);
+    OWN_NAMES.put("outdoor_c", LogColumn.OUTDOOR);
+    OWN_NAMES.put("battery_v", LogColumn.BATTERY_V);
+    OWN_NAMES.put("battery_a", LogColumn.BATTERY_A);
+    OWN_NAMES.put("battery_current_a", LogColumn.BATTERY_A);
+    OWN_NAMES.put("humidity_percent", LogColumn.HUMIDITY);
+    OWN_NAMES.put("heater", LogColumn.HEATER);
+    OWN_NAMES.put("heater_on", LogColumn.HEATER);
+    OWN_NAMES.put("fan", LogColumn.FAN);
+    OWN_NAMES.put("fan_on", LogColumn.FAN);
+    OWN_NAMES.put("heater_h", LogColumn.HEATER_HOURS);
+    OWN_NAMES.put("ghi_w_m2", LogColumn.SUN);
+    OWN_NAMES.put("wind_m_s", LogColumn.WIND);
+  }
+
+  private record Pick(int field, LogColumn what, double factor, double offset) {}
+
+  private final String file;
+  private final LogMapping mapping;
+  private final List<Problem> problems = new ArrayList<>();
+  private final Map<String, Integer> head = new HashMap<>();
+  private final List<Pick> picks = new ArrayList<>();
+
+  private FieldLogReader(String file, LogMapping mapping) {
+    this.file = file;
+    this.mapping = mapping;
+  }
+
+  /**
+   * The mapping of a file: a scenario, or a file with the {@code [log]} block alone.
+   *
+   * @throws BadInput where it cannot be used
+   */
+  public static LogMapping mapping(Path path, boolean scenario) {
+    String text = text(path, "a mapping");
+    Keys.Builder builder = Keys.builder();
+    LogKeys.declare(builder);
+    Keys keys = scenario ? ScenarioKeys.all() : builder.build();
+    ScenarioText.Reading reading = ScenarioText.read(keys, path.toString(), text, List.of());
+    LogKeys.check(reading.values(), new Checks(reading.values(), reading.problems()));
+    if (!reading.problems().isEmpty()) {
+      throw new BadInput(ScenarioText.sorted(reading.problems()));
+    }
+    return LogKeys.mapping(reading.values());
+  }
+
+  /**
+   * Reads and cleans a log.
+   *
+   * @throws BadInput with every problem found, at most twenty
+   */
+  public static FieldLog read(Path path, LogMapping mapping) {
+    String file = path.toString();
+    FieldLogReader reader = new FieldLogReader(file, mapping);
+    RawLog raw = reader.rows(text(path, "a log").split("\r?\n", -1));
+    if (!reader.problems.isEmpty()) {
+      throw new BadInput(reader.problems);
+    }
+    try {
+      return LogCleaner.clean(raw);
+    } catch (LogRefused e) {
+      throw new BadInput(
+          List.of(
+              new Problem(file, e.line(), 0, e.column(), e.getMessage(), e.allowed(), e.hint())));
+    }
+  }
+
+  private static String text(Path path, String what) {
+    try {
+      String text = Files.readString(path, StandardCharsets.UTF_8);
+      return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    } catch (IOException e) {
+      throw new BadInput(
+          List.of(
+              new Problem(
+                  path.toString(),
+                  0,
+                  0,
+                  "",
+                  Files.exists(path) ? "a file that cannot be read as UTF-8 text" : "no such file",
+                  what,
+                  "")));
+    }
+  }
+
+  private void problem(int line, String key, String found, String allowed, String hint) {
+    if (problems.size() < MOST_PROBLEMS) {
+      problems.add(new Problem(file, line, 0, key, found, allowed, hint));
+    }
+  }
+
+  private RawLog rows(String[] lines) {
+    RawLog raw = new RawLog();
+    int first = mapping.skipLines();
+    if (lines.length <= first || lines[first].isBlank()) {
+      problem(first + 1, "", "nothing", "a header line with the names of the columns", "");
+      return raw;
+    }
+    String split = Pattern.quote(String.valueOf(mapping.separator()));
+    header(lines[first].split(split, -1), first + 1);
+    int[] time = mapping.timeColumns().stream().mapToInt(n -> head.getOrDefault(n, -1)).toArray();
+    if (!problems.isEmpty()) {
+      return raw;
+    }
+    int bad = 0;
+    long[] at = new long[1];
+    List<Integer> lineOf = new ArrayList<>();
+    List<long[]> times = new ArrayList<>();
+    List<double[]> values = new ArrayList<>();
+    for (int i = first + 1; i < lines.length; i++) {
+      if (lines[i].isBlank()) {
+        continue;
+      }
+      String[] cells = lines[i].split(split, -1);
+      if (!time(cells, time, at)) {
+        // the last line of a log that lost power may be cut short
+        if (i < lines.length - 2) {
+          bad++;
+          problem(
+              i + 1,
+              mapping.timeColumns().get(0),
+              cells[Math.min(time[0], cells.length - 1)],
+              "a time in the order " + order(),
+              "Set time_columns and time_order in [log].");
+        }
+        continue;
+      }
+      lineOf.add(i + 1);
+      times.add(new long[] {at[0]});
+      values.add(values(cells, i + 1));
+    }
+    if (bad > 0 && bad < 0.01 * lineOf.size() && problems.size() == bad) {
+      // a few damaged lines are no reason to refuse a log
+      problems.clear();
+    }
+    long from = times.isEmpty() ? 0 : times.get(0)[0];
+    long to = times.isEmpty() ? 0 : times.get(times.size() - 1)[0];
+    for (int i = 0; i < times.size(); i++) {
+      long t = times.get(i)[0];
+      double share = to > from ? Math.min(1, Math.max(0, (t - from) / (double) (to - from))) : 0;
+      double ahead =
+          mapping.clockAheadS() + share * (mapping.clockAheadAtEndS() - mapping.clockAheadS());
+      raw.add(lineOf.get(i), t - Math.round(ahead), values.get(i));
+    }
+    return raw;
+  }
+
+  private String order() {
+    return mapping.timeOrder().isEmpty() ? "ymdhns" : mapping.timeOrder();
+  }
+
+  private void header(String[] names, int line) {
+    for (int i = 0; i < names.length; i++) {
+      head.putIfAbsent(bare(names[i]), i);
+    }
+    for (String t : mapping.timeColumns()) {
+      need(t, line);
+    }
+    for (LogMapping.Column c : mapping.columns()) {
+      LogUnits.Scale scale = LogUnits.of(c.what(), c.unit());
+      if (need(c.name(), line) && scale != null) {
+        picks.add(
+            new Pick(head.get(c.name()), c.what(), scale.factor(), scale.offset() - c.offset()));
+      }
+    }
+    if (!mapping.columns().isEmpty()) {
+      return;
+    }
+    OWN_NAMES.forEach(
+        (name, what) -> {
+          if (head.containsKey(name) && picks.stream().noneMatch(p -> p.what() == what)) {
+            picks.add(new Pick(head.get(name), what, 1, 0));
+          }
+        });
+    if (picks.isEmpty()) {
+      problem(
+          line,
+          "",
+          String.join(", ", head.keySet()),
+          "one of " + String.join(", ", OWN_NAMES.keySet()),
+          "Say with [[log.column]] blocks what your columns hold.");
+    }
+  }
+
+  private boolean need(String name, int line) {
+    if (!head.containsKey(name)) {
+      problem(
+          line,
+          name,
+          "no such column",
+          String.join(", ", head.keySet()),
+          "Names as in the header.");
+      return false;
+    }
+    return true;
+  }
+
+  private static String bare(String cell) {
+    return cell.strip().replaceAll("^\"(.*)\"$", "$1").strip();
+  }
+
+  private boolean time(String[] cells, int[] columns, long[] out) {
+    StringBuilder text = new StringBuilder();
+    for (int c : columns) {
+      if (c >= cells.length) {
+        return false;
+      }
+      text.append(text.length() > 0 ? " " : "").append(bare(cells[c]));
+    }
+    String t = text.toString();
+    if (mapping.timeOrder().equals("unix")) {
+      String whole = t.replaceFirst("[.].*", "");
+      if (!whole.matches("\\d{1,11}")) {
+        return false;
+      }
+      out[0] = Long.parseLong(whole);
+      return true;
+    }
+    out[0] = Stamps.byOrder(t, order());
+    return out[0] != Stamps.NONE;
+  }
+
+  private double[] values(String[] cells, int line) {
+    double[] row = new double[LogColumn.COUNT];
+    Arrays.fill(row, Double.NaN);
+    for (Pick p : picks) {
+      String text = p.field() < cells.length ? bare(cells[p.field()]) : "";
+      if (text.isEmpty() || mapping.missing().contains(text)) {
+        continue;
+      }
+      double value = number(text, p.what());
+      if (Double.isNaN(value) && !text.toLowerCase(Locale.ROOT).equals("nan")) {
+        problem(line, p.what().key(), text, "a number, or nothing", "Say with missing in [log].");
+      }
+      row[p.what().ordinal()] = value * p.factor() + p.offset();
+    }
+    return row;
+  }
+
+  private double number(String text, LogColumn what) {
+    if (what.sort() == LogColumn.Sort.STATE) {
+      switch (text.toLowerCase(Locale.ROOT)) {
+        case "on", "true", "closed" -> {
+          return 1;
+        }
+        case "off", "false", "open" -> {
+          return 0;
+        }
+        default -> {}
+      }
+    }
+    String point = mapping.decimalComma() ? text.replace(',', '.') : text;
+    return point.matches("[-+]?[0-9]*\\.?[0-9]+([eE][-+]?[0-9]+)?")
+        ? Double.parseDouble(point)
+        : Double.NaN;
+  }
+}
