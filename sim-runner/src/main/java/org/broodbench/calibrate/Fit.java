@@ -19,22 +19,29 @@ import org.hipparchus.util.Pair;
  * @param point z of its free knobs
  * @param cost sum of squares there
  * @param slopes derivatives there, one row a knob
- * @param covariance of the knobs in z, the prior counted in
+ * @param covariance of the knobs in z, the prior counted in, widened
+ * @param widened by what factor each standard deviation is wider than the curvature alone says,
+ *     because deviations last and have long tails
  */
-record Fit(Misfit misfit, double[] point, double cost, double[][] slopes, double[][] covariance) {
+record Fit(
+    Misfit misfit,
+    double[] point,
+    double cost,
+    double[][] slopes,
+    double[][] covariance,
+    double[] widened) {
   /** A knob is not turned further than so many standard deviations of its prior; own choice. */
   static final double FARTHEST = 5;
-
-  /** An iteration that takes less than this share off the sum is the last; own choice. */
-  private static final double ENOUGH = 1e-4;
 
   /**
    * Fits.
    *
    * @param start z of the free knobs
    * @param iterations most of them
+   * @param enough an iteration that takes less than this share off the length of the misfit is the
+   *     last
    */
-  static Fit of(Misfit misfit, double[] start, int iterations) {
+  static Fit of(Misfit misfit, double[] start, int iterations, double enough) {
     LeastSquaresOptimizer.Optimum best =
         new LevenbergMarquardtOptimizer()
             .optimize(
@@ -49,11 +56,19 @@ record Fit(Misfit misfit, double[] point, double cost, double[][] slopes, double
                     .checker(
                         (i, before, now) ->
                             i >= iterations
-                                || before.getCost() - now.getCost() < ENOUGH * now.getCost())
+                                || before.getCost() - now.getCost() < enough * now.getCost())
                     .build());
     double[] point = held(best.getPoint()).toArray();
     double[][] slopes = misfit.slopes(point);
-    return new Fit(misfit, point, Misfit.cost(misfit.value(point)), slopes, covariance(slopes));
+    double[] value = misfit.value(point);
+    double[][] covariance = covariance(slopes);
+    double[] widened = Sandwich.widening(misfit, slopes, value, covariance);
+    for (int a = 0; a < widened.length; a++) {
+      for (int b = 0; b < widened.length; b++) {
+        covariance[a][b] *= widened[a] * widened[b];
+      }
+    }
+    return new Fit(misfit, point, Misfit.cost(value), slopes, covariance, widened);
   }
 
   private static RealVector held(RealVector point) {

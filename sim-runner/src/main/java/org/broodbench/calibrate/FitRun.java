@@ -14,9 +14,19 @@ final class FitRun {
   /** Where else than at the scenario's own values fits begin, in z; own choice. */
   private static final double[] STARTS = {0, 0.7, -0.7};
 
+  /** Shares of the misfit that are worth an iteration: on the way, and in the end; own choice. */
+  private static final double ROUGH = 3e-4;
+
+  private static final double FINE = 2e-5;
+
   private static final int FIRST_ITERATIONS = 3;
-  private static final int ITERATIONS = 8;
-  private static final int LAST_ITERATIONS = 5;
+  private static final int ITERATIONS = 15;
+
+  /** The scatter is narrowed by no more than this from one round to the next; own choice. */
+  private static final double NARROWER = 4;
+
+  /** While it narrows, long deviations may be those of a fit that is not there yet, bins. */
+  private static final double LASTING = 12;
 
   private final Model model;
   private final List<Knob> free;
@@ -41,27 +51,25 @@ final class FitRun {
     int bins = model.seen().bins();
     int split = (int) (SEEN_SHARE * bins);
     double[] point = bestStart(split);
-    for (int round = 1; round <= 2; round++) {
+    for (int round = 1; round <= 3; round++) {
       progress.accept("fit to the first two thirds, round " + round);
-      fit = fit(point, 0, split, round == 1 ? ITERATIONS : LAST_ITERATIONS);
+      fit = fit(point, 0, split, ITERATIONS, ROUGH);
       point = fit.point();
-      noise = noise(fit, 0, split);
+      Noise found = noise(fit, 0, split);
+      noise = found.lastingAtMost(LASTING).tightenedAtMost(noise, NARROWER);
     }
     progress.accept("prediction of the last third");
     heldOut = predict(fit, split);
     for (int round = 1; round <= 2; round++) {
       progress.accept("fit to the whole log, round " + round);
-      fit = fit(point, 0, bins, LAST_ITERATIONS);
+      fit = fit(point, 0, bins, ITERATIONS, FINE);
       point = fit.point();
       noise = noise(fit, 0, bins);
     }
-    // once more for the slopes under the last scatter
-    progress.accept("the last steps");
-    fit = fit(point, 0, bins, LAST_ITERATIONS);
   }
 
-  private Fit fit(double[] start, int from, int to, int iterations) {
-    return Fit.of(new Misfit(model, noise, free, zero, from, to, pool), start, iterations);
+  private Fit fit(double[] start, int from, int to, int iterations, double enough) {
+    return Fit.of(new Misfit(model, noise, free, zero, from, to, pool), start, iterations, enough);
   }
 
   private double[] bestStart(int split) {
@@ -75,7 +83,7 @@ final class FitRun {
         // neighbours go to opposite sides, so that no start is the mirror of a scaling
         start[j] = free.get(j).isOffset() ? 0 : STARTS[s] * (j % 2 == 0 ? 1 : -1);
       }
-      Fit f = fit(start, 0, split, FIRST_ITERATIONS);
+      Fit f = fit(start, 0, split, FIRST_ITERATIONS, ROUGH);
       starts[s] = f.cost();
       if (f.cost() < least) {
         least = f.cost();

@@ -1,8 +1,8 @@
 package org.broodbench.calibrate;
 
 import java.util.List;
+import org.broodbench.colony.ColonySpec;
 import org.broodbench.hive.BoxSpec;
-import org.broodbench.hive.ColonySpec;
 import org.broodbench.hive.Guesses;
 import org.broodbench.hive.HeaterSpec;
 import org.broodbench.hive.HiveSpec;
@@ -113,7 +113,8 @@ final class FittedRig {
         c.clusterLossFactor() * loss,
         c.shiverCeilingWKg(),
         c.broodHeatMW(),
-        c.waterNear());
+        c.waterNear(),
+        c.life());
   }
 
   private static HeaterSpec heater(HeaterSpec h, double power, double heat) {

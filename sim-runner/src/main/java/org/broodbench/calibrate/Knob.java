@@ -35,7 +35,7 @@ public enum Knob {
   BATTERY_RESISTANCE("battery_resistance", "battery.resistance", "mOhm", 0.4),
   /** Panel output: dirt, tilt, tolerance; own choice. */
   PANEL_FACTOR("panel_factor", "pv.power", "W", 0.15),
-  /** State of charge a day before the log; its odds spread. */
+  /** State of charge where the log begins; its odds spread. */
   START_CHARGE("start_charge", "battery.initial_charge", "%", 1.0),
   /** Outdoor thermometer, or the weather station's distance; a shift in K. */
   OUTDOOR_OFFSET("outdoor_offset", "probe.outdoor.offset", "K", 0.3),

@@ -100,6 +100,22 @@ final class Misfit {
     return out;
   }
 
+  /** Bin of each entry of the vector; −1 for the priors. */
+  int[] bins() {
+    int[] out = new int[size];
+    java.util.Arrays.fill(out, -1);
+    int i = 0;
+    for (int c = 0; c < model.seen().channels().size(); c++) {
+      double[] mean = model.seen().mean(c);
+      for (int b = fromBin; b < toBin; b++) {
+        if (!Double.isNaN(mean[b])) {
+          out[i++] = b;
+        }
+      }
+    }
+    return out;
+  }
+
   private double[] vector(double[][] simulated, double[] point) {
     double[] z = all(point);
     double[][] deviations = deviations(model, simulated, z);

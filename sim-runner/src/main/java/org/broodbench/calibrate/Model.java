@@ -13,7 +13,7 @@ final class Model {
   private static final int DAY_STEPS = 86_400 / Observations.STEP_S;
 
   /** Times that the first day is driven through before anything is compared; own choice. */
-  private static final int WARM_DAYS = 2;
+  private static final int WARM_DAYS = 1;
 
   private final Scenario scenario;
   private final Forcing forcing;

@@ -34,11 +34,25 @@ record Noise(double[] sigma, double[] tau) {
   /** Least scatter that is believed: roundings and the model's own steps. */
   private static double least(LogColumn c) {
     return switch (c.sort()) {
-      case VOLTAGE -> 0.002;
+      case VOLTAGE -> 0.015;
       case CURRENT -> 0.005;
       case PERCENT -> 0.2;
-      default -> 0.01;
+      default -> 0.02;
     };
+  }
+
+  /** The same with deviations that last no longer than some bins. */
+  Noise lastingAtMost(double bins) {
+    return new Noise(sigma, Arrays.stream(tau).map(t -> Math.min(bins, t)).toArray());
+  }
+
+  /** The same, but no column tighter than by some factor against another. */
+  Noise tightenedAtMost(Noise before, double factor) {
+    double[] held = sigma.clone();
+    for (int c = 0; c < held.length; c++) {
+      held[c] = Math.max(held[c], before.sigma[c] / factor);
+    }
+    return new Noise(held, tau);
   }
 
   /** From the residuals of a fit, by compared column and bin. */

@@ -15,14 +15,17 @@ final class Observations {
 
   private static final int BIN_STEPS = 10;
 
-  /** After a hole or at the start what the hive holds is not known: not compared, s; own choice. */
-  static final long SETTLE_S = 6 * 3600;
+  /** After a hole what the hive holds is not known: not compared, s; own choice. */
+  static final long SETTLE_S = 8 * 3600;
+
+  /** At the start still less: a nest takes a day to forget; of short logs a fifth, s. */
+  private static final long FIRST_S = 24 * 3600;
 
   /** A hole that makes the hive forget, s; own choice. */
   private static final long HOLE_S = 3600;
 
   /** A hole after which the charge of the battery is not known, s; own choice. */
-  private static final long BATTERY_HOLE_S = 6 * 3600;
+  private static final long BATTERY_HOLE_S = 3600;
 
   /** Columns that are compared with the simulation. */
   static final List<LogColumn> COMPARED =
@@ -95,10 +98,10 @@ final class Observations {
     boolean battery = c == LogColumn.BATTERY_V || c == LogColumn.BATTERY_A;
     long[] at = log.epochS();
     boolean[] usable = new boolean[at.length];
-    long settledS = at[0] + SETTLE_S;
+    long settledS = at[0] + Math.min(battery ? FIRST_S / 2 : FIRST_S, (log.toS() - at[0]) / 5);
     for (int i = 0; i < at.length; i++) {
       if (i > 0 && at[i] - at[i - 1] > Math.max(HOLE_S, 2L * log.stepS())) {
-        settledS = at[i] + SETTLE_S;
+        settledS = Math.max(settledS, at[i] + (battery ? 3600 : SETTLE_S));
       }
       usable[i] = at[i] >= settledS;
     }
@@ -108,7 +111,7 @@ final class Observations {
     return usable;
   }
 
-  /** Of a battery only the longest stretch without a long hole. */
+  /** Of a battery only the longest stretch without a hole, where it is half of the log. */
   private static void keepLongest(FieldLog log, boolean[] usable) {
     long[] at = log.epochS();
     int from = 0;
@@ -122,6 +125,10 @@ final class Observations {
         }
         from = i;
       }
+    }
+    // of a log with many holes all is better than next to nothing
+    if (2 * (bestTo - bestFrom) < at.length) {
+      return;
     }
     Arrays.fill(usable, 0, bestFrom, false);
     Arrays.fill(usable, bestTo, usable.length, false);

@@ -35,7 +35,8 @@ final class Profile {
     for (int i = 0; i < points.size(); i++) {
       double rise = Math.min(Misfit.cost(values.get(i)), Misfit.cost(after.get(i))) - fit.cost();
       // a rise far off the parabola's is not followed beyond twice or half the length
-      double stretch = Math.max(0.5, Math.min(2, Z90 / Math.sqrt(Math.max(0.1, rise))));
+      double meant = Z90 * fit.widened()[i / 2];
+      double stretch = Math.max(0.5, Math.min(2, meant / Math.sqrt(Math.max(0.1, rise))));
       double sign = i % 2 == 0 ? -1 : 1;
       ends[i / 2][i % 2] = fit.point()[i / 2] + sign * Z90 * stretch * fit.sigma(i / 2);
     }

@@ -27,9 +27,11 @@ public final class FittedScenario {
       head.append("# THE LOG DOES NOT LOOK LIKE THIS HIVE: do not rely on these values.\n");
     }
     String changed = text;
-    ScenarioEditor editor = new ScenarioEditor(ScenarioKeys.all());
+    Keys keys = ScenarioKeys.all();
+    ScenarioEditor editor = new ScenarioEditor(keys);
+    Values values = ScenarioText.read(keys, "", text, List.of()).values();
     for (Calibration.Parameter p : c.parameters()) {
-      for (Change change : changes(c.scenario(), p)) {
+      for (Change change : changes(c.scenario(), values, p)) {
         String line =
             String.format(
                 Locale.ROOT, "# %s = %s: %s%n", change.path(), change.value(), change.origin());
@@ -48,8 +50,9 @@ public final class FittedScenario {
     return head.append("\n").append(changed).toString();
   }
 
-  private static List<Change> changes(Scenario s, Calibration.Parameter p) {
+  private static List<Change> changes(Scenario s, Values v, Calibration.Parameter p) {
     Knob k = p.knob();
+    long strings = v.integer("battery.strings");
     double ratio = p.before() == 0 ? 1 : p.value() / p.before();
     String origin =
         String.format(
@@ -69,21 +72,32 @@ public final class FittedScenario {
         double lid = Math.min(1, s.hive().lidSkin().solarAbsorptance() * ratio);
         out.add(new Change("hive.lid_absorptance", num(lid), origin));
       }
-      case PAN_HEAT -> {}
+      case PAN_HEAT ->
+          out.add(
+              new Change(
+                  k.scenarioKey(), num(v.number(k.scenarioKey()) * ratio) + " J/(kg K)", origin));
       case STORES -> {
         for (int b = 0; b < s.hive().boxes().size(); b++) {
           double kg = s.hive().boxes().get(b).storesKg() * ratio;
           out.add(new Change("hive.box." + b + ".stores", num(kg) + " kg", origin));
         }
       }
-      case HEATER_POWER, PANEL_FACTOR ->
-          out.add(new Change(k.scenarioKey(), num(p.value()) + " W", origin));
+      case HEATER_POWER -> out.add(new Change(k.scenarioKey(), num(p.value()) + " W", origin));
+      case PANEL_FACTOR -> {
+        for (int g = 0; g < s.pv().groups().size(); g++) {
+          double watts = s.pv().groups().get(g).powerW() * ratio;
+          out.add(new Change("pv.group." + g + ".power", num(watts) + " W", origin));
+        }
+      }
       case COLONY_BEES ->
           out.add(new Change(k.scenarioKey(), String.valueOf(Math.round(p.value())), origin));
-      case BATTERY_CAPACITY -> out.add(new Change(k.scenarioKey(), num(p.value()) + " Ah", origin));
+      case BATTERY_CAPACITY ->
+          out.add(new Change(k.scenarioKey(), num(p.value() / strings) + " Ah", origin));
       case BATTERY_RESISTANCE -> {
-        double ohm = s.battery().resistanceOhm() * ratio * 1000;
-        out.add(new Change(k.scenarioKey(), num(ohm) + " mOhm", origin));
+        double bank = s.battery().resistanceOhm() * ratio * 1000;
+        out.add(new Change(k.scenarioKey(), num(bank * strings) + " mOhm", origin));
+        double leads = s.wiring().batteryLeadOhm() * ratio * 1000;
+        out.add(new Change("wiring.battery_lead", num(leads) + " mOhm", origin));
       }
       default -> {}
     }

@@ -1,5 +1,6 @@
 package org.broodbench.loop;
 
+import org.broodbench.colony.AdultDose;
 import org.broodbench.controller.Commands;
 import org.broodbench.plant.Actuators;
 import org.broodbench.plant.Plant;
@@ -9,7 +10,8 @@ import org.broodbench.sky.Forcing;
 /**
  * The plant driven by what a log says of the relays instead of by a controller: heater and fan are
  * held over each step as they were at its middle. Where the log says nothing, the scenario's own
- * controller, stepped once a step on the simulated readings, decides.
+ * controller, stepped once a step on the simulated readings, decides. The numbers of the colony
+ * stay as they are.
  */
 public final class Replay {
   /** Of {@link Drive}: the log does not tell. */
@@ -59,7 +61,7 @@ public final class Replay {
   private final boolean wantsInverter;
   private final Actuators held = new Actuators();
   private final Commands commands = new Commands();
-  private double chillS;
+  private final AdultDose adults = new AdultDose();
   private boolean deadBefore;
 
   /**
@@ -77,14 +79,19 @@ public final class Replay {
     wantsInverter = scenario.heater().onInverter();
     events =
         new ScenarioEvents(
-            scenario, plant, controller, new Recorder(scenario, plant, taker, false));
+            scenario,
+            plant,
+            controller,
+            new Recorder(scenario, plant, taker, Pace.Keep.FIGURES),
+            new Faults(scenario, plant),
+            controller::powerUp);
   }
 
   /**
    * Runs from the start of the window.
    *
    * @param warmSteps steps before it, unwatched, that go over its first steps again and again, so
-   *     that the walls are no longer as the simulation found them
+   *     that the walls are no longer as the simulation found them; the battery is new after them
    * @param lap number of first steps that they go over
    * @param steps steps that are watched
    */
@@ -95,6 +102,9 @@ public final class Replay {
     }
     for (int k = 0; k < warmSteps; k++) {
       step(k % lap, k, (step, where, on) -> {});
+    }
+    if (warmSteps > 0) {
+      plant.renewSupply();
     }
     for (int k = 0; k < steps; k++) {
       step(k, warmSteps + k, watcher);
@@ -140,9 +150,10 @@ public final class Replay {
         seen = true;
         watcher.solved(step, plant, held.heater);
       }
-      chillS += plant.hive().nestC(1) < Metrics.CHILL_COMA_C ? lengthS : 0;
+      adults.add(plant.hive().nestC(1), lengthS);
       plant.accept();
-      if (plant.hive().alive() && chillS >= ScenarioEvents.CHILL_DEATH_S) {
+      boolean chilled = adults.frozen() || adults.comaHours() >= AdultDose.COMA_HALF_H;
+      if (chilled && plant.hive().alive()) {
         plant.hive().die();
       }
     }

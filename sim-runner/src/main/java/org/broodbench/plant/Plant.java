@@ -35,7 +35,7 @@ public final class Plant {
   private final Outside outside = new Outside();
   private final SupplyInputs inputs;
   private HiveModel hive;
-  private final SupplyChain supply;
+  private SupplyChain supply;
   private final ProbeLag[] probes;
   private final ProbeSpec.Place[] places;
   private final Broken broken;
@@ -266,6 +266,11 @@ public final class Plant {
   /** What is broken between panel, relay, element and fan; may be changed between steps. */
   public Broken broken() {
     return broken;
+  }
+
+  /** Puts in a battery and a supply chain as they were at the start. */
+  public void renewSupply() {
+    supply = new SupplyChain(supply(scenario), batteryPlaceC(0));
   }
 
   /** Puts a box on top of the hive. */

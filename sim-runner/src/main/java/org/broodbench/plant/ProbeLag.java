@@ -29,7 +29,11 @@ final class ProbeLag {
   }
 
   void solve(double stepS) {
-    HiveModel.follow(stages, source, tauS, stepS);
+    if (tauS > 0) {
+      HiveModel.follow(stages, source, tauS, stepS);
+    } else {
+      System.arraycopy(source, 0, stages, 0, stages.length);
+    }
     HiveModel.parabola(stages, curve);
   }
 
