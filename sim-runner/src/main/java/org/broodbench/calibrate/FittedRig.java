@@ -134,7 +134,8 @@ final class FittedRig {
             p.toCoverWK(),
             p.coverJK(),
             p.airWK(),
-            p.nestWK()),
+            p.nestWK(),
+            p.bulk()),
         h.limits());
   }
 

@@ -88,7 +88,7 @@ final class MadeLog {
             c.shiverCeilingWKg(),
             c.broodHeatMW(),
             c.waterNear(),
-        c.life());
+            c.life());
     return TestRigs.withProbes(
         s.withHive(h).withColony(c),
         List.of(
