@@ -49,6 +49,7 @@ class ArchitectureTest {
               "stress",
               Set.of(
                   "study", "loop", "plant", "rig", "sky", "colony", "hive", "power", "controller")),
+          Map.entry("audit", Set.of("rig", "sky", "colony", "hive", "power", "controller")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "calibrate",
@@ -64,7 +65,8 @@ class ArchitectureTest {
                   "rig",
                   "controller",
                   "firmware",
-                  "calibrate")),
+                  "calibrate",
+                  "audit")),
           Map.entry(
               "output",
               Set.of(
@@ -80,7 +82,8 @@ class ArchitectureTest {
                   "power",
                   "controller",
                   "firmware",
-                  "calibrate")),
+                  "calibrate",
+                  "audit")),
           Map.entry("cli", Set.of(ANY)));
 
   /** First parts of the names of library packages to the packages of the project that use them. */

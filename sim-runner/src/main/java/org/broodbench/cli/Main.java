@@ -28,6 +28,7 @@ import picocli.CommandLine.Help.Ansi;
     subcommands = {
       RunCommand.class,
       SizeCommand.class,
+      AuditCommand.class,
       CardCommand.class,
       WeatherCommand.class,
       ConformCommand.class,

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.broodbench.matter.Dimension;
 import org.broodbench.matter.Units;
 import org.broodbench.power.Chemistry;
+import org.broodbench.power.FuseSizes;
 import org.broodbench.power.LoadSpec;
 import org.broodbench.power.ShoreSpec;
 import org.broodbench.power.WiringSpec;
@@ -92,17 +93,8 @@ final class PowerKeys {
     return Units.write(powerW, Units.get(Dimension.POWER, "W"));
   }
 
-  private static final double[] FUSE_SIZES_A = {
-    1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 150, 200, 250, 300, 400, 500,
-    600, 800, 1000
-  };
-
   private static String fuse(double currentA) {
-    double size = FUSE_SIZES_A[FUSE_SIZES_A.length - 1];
-    for (int i = FUSE_SIZES_A.length - 1; i >= 0 && FUSE_SIZES_A[i] >= 1.25 * currentA; i--) {
-      size = FUSE_SIZES_A[i];
-    }
-    return Units.write(size, Units.get(Dimension.CURRENT, "A"));
+    return Units.write(FuseSizes.atLeastA(1.25 * currentA), Units.get(Dimension.CURRENT, "A"));
   }
 
   /** At 14.4 V on a 12 V bank, where a resistive element draws most; a regulator most at 10 V. */

@@ -16,6 +16,7 @@ public final class ScenarioKeys {
     ProbeKeys.declare(keys);
     PowerKeys.declare(keys);
     ControllerKeys.declare(keys);
+    PaperKeys.declare(keys);
     RequirementKeys.declare(keys);
     EventKeys.declare(keys);
     SizeKeys.declare(keys);

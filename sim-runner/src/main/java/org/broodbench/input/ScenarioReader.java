@@ -94,7 +94,8 @@ public final class ScenarioReader {
         RequirementKeys.requirements(v),
         EventKeys.events(v, window),
         SiteKeys.run(v),
-        v.assumed());
+        v.assumed(),
+        PaperKeys.paper(v));
   }
 
   /** UTF-8, refused at the line of the first byte that is none. */

@@ -41,25 +41,21 @@ public final class Battery {
     this.curve = new OpenCircuit(spec.chemistry(), spec.nominalV());
     double c;
     double kPerH;
-    double fullPerRated;
     switch (spec.chemistry()) {
       case FLOODED -> {
         c = 0.59565;
         kPerH = 0.25722;
-        fullPerRated = 1.138;
       }
       case AGM, GEL -> {
         c = 0.46054;
         kPerH = 0.93750;
-        fullPerRated = 1.056;
       }
       default -> {
         c = 1;
         kPerH = 1;
-        fullPerRated = 1;
       }
     }
-    capacityAh = spec.capacityAh() * fullPerRated;
+    capacityAh = spec.capacityAh() * fullPerRated(spec.chemistry());
     wells = new TwoWells(c, kPerH, capacityAh, spec.initialSoc());
     gassingA =
         spec.capacityAh()
@@ -70,6 +66,15 @@ public final class Battery {
             };
     // a month leaves 1 − share, whatever the steps
     leakPerS = -StrictMath.log(1 - spec.selfDischargePerMonth()) / MONTH_S;
+  }
+
+  /** Charge of both wells when full over the capacity at the 20-hour rate; of the fits above. */
+  public static double fullPerRated(Chemistry chemistry) {
+    return switch (chemistry) {
+      case FLOODED -> 1.138;
+      case AGM, GEL -> 1.056;
+      case LFP -> 1;
+    };
   }
 
   /** State of charge, 0 to 1. */
@@ -90,16 +95,25 @@ public final class Battery {
 
   /** Internal resistance at its temperature, Ω. */
   public double resistanceOhm() {
+    return spec.resistanceOhm() * coldFactor(temperatureC) * grownOhm;
+  }
+
+  /** Factor on the internal resistance at 25 °C. */
+  public static double coldFactor(double temperatureC) {
     double t = temperatureC;
-    double factor = t >= 25 ? 1 : t >= 0 ? 1.5 - 0.02 * t : 1.5 - 0.025 * t;
-    return spec.resistanceOhm() * factor * grownOhm;
+    return t >= 25 ? 1 : t >= 0 ? 1.5 - 0.02 * t : 1.5 - 0.025 * t;
   }
 
   /** Share of the charge that cold locks up, 0 to 1. */
   public double lockedShare() {
+    return lockedShare(spec.chemistry(), temperatureC);
+  }
+
+  /** Share of the charge of a kind of battery that is locked at a temperature, 0 to 1. */
+  public static double lockedShare(Chemistry chemistry, double temperatureC) {
     double t = temperatureC;
     double usable;
-    if (spec.chemistry().leadAcid()) {
+    if (chemistry.leadAcid()) {
       usable = t >= 25 ? 1 : t >= 10 ? 1 - 0.007 * (25 - t) : 0.895 - 0.008 * (10 - t);
     } else {
       usable = t >= 25 ? 1 : t >= 0 ? 0.8 + 0.008 * t : 0.8 + 0.005 * t;

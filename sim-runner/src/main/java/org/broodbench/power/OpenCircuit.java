@@ -61,6 +61,20 @@ public final class OpenCircuit {
     return scale * (volts[i] + (s * 10 - i) * (volts[i + 1] - volts[i]));
   }
 
+  /** State of charge at which the rested volts stand, 0 to 1; held at the ends of the table. */
+  public double charge(double atV) {
+    double twelve = atV / scale;
+    if (twelve <= volts[0]) {
+      return 0;
+    }
+    for (int i = 1; i < volts.length; i++) {
+      if (twelve <= volts[i]) {
+        return 0.1 * (i - 1 + (twelve - volts[i - 1]) / (volts[i] - volts[i - 1]));
+      }
+    }
+    return 1;
+  }
+
   /**
    * Mean volts between two states of charge, exact for this curve. Across one table point the two
    * pieces are weighed, since the difference of two integrals would lose its digits where the

@@ -39,6 +39,7 @@ import org.broodbench.sky.Place;
  * @param events what happens during the run, by time
  * @param run how it is carried out and written
  * @param assumed values that the file left to their defaults, as "key = value"
+ * @param paper protection and ratings, which are judged on paper only
  */
 public record Scenario(
     String title,
@@ -63,7 +64,8 @@ public record Scenario(
     List<Requirement> requirements,
     List<EventSpec> events,
     RunSpec run,
-    List<String> assumed) {
+    List<String> assumed,
+    PaperSpec paper) {
   /** Copies the lists. */
   public Scenario {
     probes = List.copyOf(probes);
@@ -71,6 +73,58 @@ public record Scenario(
     requirements = List.copyOf(requirements);
     events = List.copyOf(events);
     assumed = List.copyOf(assumed);
+  }
+
+  /** A rig of whose protection nothing was said. */
+  public Scenario(
+      String title,
+      String fileName,
+      String sha256,
+      Place place,
+      WeatherChoice weather,
+      Window window,
+      HiveSpec hive,
+      ColonySpec colony,
+      HeaterSpec heater,
+      FanSpec fan,
+      List<ProbeSpec> probes,
+      SensorSpec sensors,
+      ControllerSpec controller,
+      PvSpec pv,
+      BatterySpec battery,
+      InverterSpec inverter,
+      WiringSpec wiring,
+      ShoreSpec shore,
+      List<LoadSpec> loads,
+      List<Requirement> requirements,
+      List<EventSpec> events,
+      RunSpec run,
+      List<String> assumed) {
+    this(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        controller,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed,
+        PaperSpec.UNTOLD);
   }
 
   /** The same with another colony. */
@@ -98,7 +152,8 @@ public record Scenario(
         requirements,
         events,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The same with another heater. */
@@ -126,7 +181,8 @@ public record Scenario(
         requirements,
         events,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The same with another battery. */
@@ -154,7 +210,8 @@ public record Scenario(
         requirements,
         events,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The same with another hive. */
@@ -182,7 +239,8 @@ public record Scenario(
         requirements,
         events,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The same over another window. */
@@ -210,7 +268,8 @@ public record Scenario(
         requirements,
         events,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The same at another place. */
@@ -238,7 +297,8 @@ public record Scenario(
         requirements,
         events,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The same with other events. */
@@ -266,7 +326,8 @@ public record Scenario(
         requirements,
         other,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The same with other shore power. */
@@ -294,7 +355,8 @@ public record Scenario(
         requirements,
         events,
         run,
-        assumed);
+        assumed,
+        paper);
   }
 
   /** The probe that feeds a reading, or null where none is fitted. */
