@@ -55,7 +55,7 @@ final class BeeChecks {
     if (!near && !late) {
       return;
     }
-    double newOff = Math.rint(10 * (f.setPointC + 2)) / 10;
+    double newOff = Words.up(f.setPointC + FAN_APART_K, 0.1);
     double newOn = newOff + 1;
     List<String> cure = new ArrayList<>();
     cure.add(

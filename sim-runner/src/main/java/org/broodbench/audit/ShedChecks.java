@@ -134,7 +134,8 @@ final class ShedChecks {
     }
     double scale = p.scale();
     OpenCircuit rested = p.rested();
-    double ohm = p.sourceOhm(Math.min(25, p.coldBatteryC()));
+    // between the warm and the cold battery, so that both are half as far off
+    double ohm = 0.5 * (p.sourceOhm(25) + p.sourceOhm(Math.min(25, p.coldBatteryC())));
     cure.add(set("controller.battery.resistance", Math.ceil(1000 * ohm), 0, "mOhm"));
     cure.add(set("controller.battery.worst_resistance", Math.ceil(2000 * ohm), 0, "mOhm"));
     cure.add(set("controller.battery.base_load", p.restA(), 2, "A"));

@@ -82,7 +82,8 @@ final class SurfaceChecks {
       return;
     }
     List<String> cure = new ArrayList<>();
-    double factor = h.powerW() / hotW(f);
+    // a smaller element loses less of its volts in the wire
+    double factor = 0.96 * h.powerW() / hotW(f);
     double byFlux = h.limits().plateWM2() * h.plateM2() * factor;
     double byHeat = (h.limits().plateC() - 0.5 - topC(f)) / SteadyHive.plateKPerW(h.pan()) * factor;
     cure.add(
