@@ -48,7 +48,8 @@ final class FittedRig {
         s.requirements(),
         s.events().stream().map(e -> event(e, z)).toList(),
         s.run(),
-        s.assumed());
+        s.assumed(),
+        s.paper());
   }
 
   private static double factor(Knob knob, double[] z) {
