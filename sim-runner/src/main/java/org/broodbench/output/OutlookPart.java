@@ -16,8 +16,10 @@ final class OutlookPart {
         .append(OutlookWords.weeks(o))
         .append("</h2><p class=\"lead\">")
         .append(m.prose(OutlookWords.headline(o)))
-        .append("</p>")
+        .append("</p><div class=\"wide\" role=\"region\" tabindex=\"0\"")
+        .append(" aria-label=\"Picture: bees and brood\">")
         .append(new OutlookPicture(o).svg())
+        .append("</div>")
         .append(
             "<p class=\"hint\">Lines: the scenario's own heat loss of the cluster. Bands: from the")
         .append(" lowest to the highest published.</p><ul>");

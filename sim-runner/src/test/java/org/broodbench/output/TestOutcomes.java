@@ -24,6 +24,8 @@ import org.broodbench.study.Change;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.JudgedRequirement;
 import org.broodbench.study.Outcome;
+import org.broodbench.study.Outlook;
+import org.broodbench.study.Outlooks;
 import org.broodbench.study.Remedy;
 import org.broodbench.study.RemedySearch;
 
@@ -66,7 +68,13 @@ final class TestOutcomes {
           new Remedy(
               new Change(what, List.of("heater.power=30")), effects, 0.5, Remedy.Reach.NONE));
     }
-    return o.withRemedies(new RemedySearch(7, 1.5, "own", 10_000, helpful));
+    return o.withRemedies(new RemedySearch(7, 1.5, "own", 10_000, helpful)).withOutlook(outlook());
+  }
+
+  /** A week's outlook of the poor rig, really simulated. */
+  private static Outlook outlook() {
+    Scenario season = Outlooks.season(poorRig(6, HOSTILE), 1);
+    return Outlooks.of(season, forcing(season), 2, (done, most) -> {});
   }
 
   /** A battery far too small in an uninsulated hive, nothing required: the bus dies. */
