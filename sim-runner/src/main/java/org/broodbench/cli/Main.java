@@ -33,7 +33,8 @@ import picocli.CommandLine.Help.Ansi;
       WeatherCommand.class,
       ConformCommand.class,
       StressCommand.class,
-      CalibrateCommand.class
+      CalibrateCommand.class,
+      ServeCommand.class
     })
 public final class Main {
   /** Exit code of bad input. */

@@ -44,12 +44,22 @@ final class ScenarioOptions {
       description = "Set any scenario key by its dotted path; may be given more than once.")
   private List<String> set = new ArrayList<>();
 
+  /** The scenario's file; null for the demo. */
+  Path file() {
+    return scenarioFile;
+  }
+
+  /** Files that replace the scenario's weather. */
+  List<Path> weatherFiles() {
+    return List.copyOf(weather);
+  }
+
   /**
-   * Reads the scenario.
+   * The options as settings of the scenario.
    *
    * @param days length of the window; null as the scenario says
    */
-  Scenario read(Integer days) {
+  List<String> settings(Integer days) {
     List<String> settings = new ArrayList<>();
     if (from != null) {
       try {
@@ -71,15 +81,30 @@ final class ScenarioOptions {
       settings.add("run.days=" + days);
     }
     settings.addAll(set);
+    return settings;
+  }
+
+  /**
+   * Reads the scenario.
+   *
+   * @param days length of the window; null as the scenario says
+   */
+  Scenario read(Integer days) {
+    List<String> settings = settings(days);
     if (scenarioFile != null) {
       return ScenarioReader.read(scenarioFile, settings);
     }
+    return ScenarioReader.read(RunCommand.DEMO, demo(), settings);
+  }
+
+  /** The demo's file, which is part of the program. */
+  static byte[] demo() {
     try (InputStream in =
         ScenarioOptions.class.getResourceAsStream("/scenarios/" + RunCommand.DEMO)) {
       if (in == null) {
         throw new IllegalStateException("the demo scenario is missing from the program");
       }
-      return ScenarioReader.read(RunCommand.DEMO, in.readAllBytes(), settings);
+      return in.readAllBytes();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

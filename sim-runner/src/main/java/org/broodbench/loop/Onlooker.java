@@ -5,6 +5,9 @@ import org.broodbench.plant.Plant;
 
 /** Looks at every step of a run before the plant moves on from it. */
 public interface Onlooker {
+  /** Nobody looks. */
+  Onlooker NOBODY = (endS, lengthS, plant, commands) -> {};
+
   /**
    * Looks at a step; what the plant says at the end of it is at theta 1.
    *

@@ -62,7 +62,7 @@ public final class Simulation {
    * window, site and planes may share one, on any number of threads.
    */
   public Simulation(Scenario scenario, Forcing forcing, SteppedController controller, Pace pace) {
-    this(scenario, forcing, controller, pace, (endS, lengthS, plant, commands) -> {});
+    this(scenario, forcing, controller, pace, Onlooker.NOBODY);
   }
 
   /** A run that somebody looks at step by step. */

@@ -113,6 +113,16 @@ final class SectionData {
     return columns.get(column).applyAsDouble(sections.get(worstRow));
   }
 
+  /** Names of the columns. */
+  List<String> names() {
+    return List.copyOf(columns.keySet());
+  }
+
+  /** A column, one value a picture. */
+  double[] column(String name) {
+    return sections.stream().mapToDouble(columns.get(name)).toArray();
+  }
+
   /** All of it for the script. */
   String json() {
     StringBuilder out = new StringBuilder("{\"step\":").append(Trace.SECTION_INTERVAL_S);

@@ -77,7 +77,7 @@ final class VerdictPart {
   }
 
   /** What heat did for the brood, against the same hive without it. */
-  private String lead() {
+  String lead() {
     RunResult r = o.main();
     String heat =
         "The brood comb was in its band of "

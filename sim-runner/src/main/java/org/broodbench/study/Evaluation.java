@@ -9,6 +9,7 @@ import org.broodbench.hive.Layer;
 import org.broodbench.loop.ColonyDay;
 import org.broodbench.loop.Explain;
 import org.broodbench.loop.Judge;
+import org.broodbench.loop.Onlooker;
 import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.RunResult;
@@ -39,6 +40,23 @@ public final class Evaluation {
   /** Runs all of it. */
   public static Outcome of(
       Scenario s, Forcing forcing, Outcome.WeatherNote weather, List<String> assumed, int threads) {
+    return watched(s, forcing, weather, assumed, threads, false, Onlooker.NOBODY);
+  }
+
+  /**
+   * Runs all of it while somebody looks on.
+   *
+   * @param quick whether every run takes the pace of a search; the main run still keeps its trace
+   * @param onlooker looks at the main run, from a thread of its own
+   */
+  public static Outcome watched(
+      Scenario s,
+      Forcing forcing,
+      Outcome.WeatherNote weather,
+      List<String> assumed,
+      int threads,
+      boolean quick,
+      Onlooker onlooker) {
     List<UnaryOperator<Scenario>> variants =
         List.of(
             v -> v,
@@ -46,7 +64,7 @@ public final class Evaluation {
             v -> v.withColony(v.colony().withClusterLossFactor(HIGH_LOSS)),
             v -> v.withHeater(v.heater().withoutPower()),
             v -> v.withHeater(v.heater().withoutPower()).withHive(insulated(v.hive())));
-    List<RunResult> results = runAll(s, forcing, variants, threads);
+    List<RunResult> results = runAll(s, forcing, variants, threads, quick, onlooker);
     RunResult main = results.get(0);
     List<RunResult> three = results.subList(0, 3);
     List<JudgedRequirement> judged = new ArrayList<>();
@@ -90,26 +108,36 @@ public final class Evaluation {
   /**
    * Only the scenario's own run is shown in its course; without a heater the tick hardly counts.
    */
-  private static Pace pace(int variant, Scenario s) {
+  private static Pace pace(int variant, Scenario s, boolean quick) {
+    Pace search = Pace.search(s);
     if (variant == 0) {
-      return Pace.exact(s, Pace.Keep.TRACE);
+      return quick
+          ? new Pace(search.tickMillis(), search.stepMillis(), Pace.Keep.TRACE)
+          : Pace.exact(s, Pace.Keep.TRACE);
     }
-    return s.heater().powerW() > 0 ? Pace.exact(s, Pace.Keep.FIGURES) : Pace.search(s);
+    return s.heater().powerW() > 0 && !quick ? Pace.exact(s, Pace.Keep.FIGURES) : search;
   }
 
   private static List<RunResult> runAll(
-      Scenario s, Forcing forcing, List<UnaryOperator<Scenario>> variants, int threads) {
+      Scenario s,
+      Forcing forcing,
+      List<UnaryOperator<Scenario>> variants,
+      int threads,
+      boolean quick,
+      Onlooker onlooker) {
     List<Callable<RunResult>> runs = new ArrayList<>();
     for (int i = 0; i < variants.size(); i++) {
       Scenario variant = variants.get(i).apply(s);
-      Pace pace = pace(i, variant);
+      Pace pace = pace(i, variant, quick);
+      Onlooker looksOn = i == 0 ? onlooker : Onlooker.NOBODY;
       runs.add(
           () ->
               new Simulation(
                       variant,
                       forcing,
                       new ReferenceController(variant.controller().settings()),
-                      pace)
+                      pace,
+                      looksOn)
                   .run());
     }
     return Runs.all(runs, threads);
