@@ -50,7 +50,11 @@ final class ServeCommand extends Verb {
           List.of(new Problem("--port", 0, 0, "", String.valueOf(port), "0 to 65535", "")));
     }
     options.weather(options.read(days)); // refuses here what cannot be used
-    try (LiveServer server = LiveServer.start(port, new Live(new Bench(source(), threads())))) {
+    Live live = new Live(new Bench(source(), threads()));
+    try (LiveServer server = LiveServer.start(port, live)) {
+      Thread warm = new Thread(live::warmUp, "first run");
+      warm.setDaemon(true);
+      warm.start();
       console().out().println(server.url());
       console().out().flush();
       console().err().println("Open this address in a browser. Ctrl-C ends it.");

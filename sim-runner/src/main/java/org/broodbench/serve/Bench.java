@@ -80,7 +80,8 @@ public final class Bench {
     this.threads = threads;
   }
 
-  private static <K, V> Map<K, V> lately() {
+  /** A map that forgets what was not asked for lately. */
+  static <K, V> Map<K, V> lately() {
     return new LinkedHashMap<>(16, 0.75f, true) {
       private static final long serialVersionUID = 1L;
 
@@ -113,9 +114,16 @@ public final class Bench {
     return s;
   }
 
-  /** Every key of the scenario with its value. */
+  /** Every key of the scenario with its value; where the sum of the panels is none, it is told. */
   List<KeyOffers.Offer> offers(List<String> settings) {
-    return KeyOffers.of(source.name(), source.text(), all(settings));
+    double panelW = scenario(settings).pv().powerW();
+    List<KeyOffers.Offer> offers = new ArrayList<>();
+    for (KeyOffers.Offer o : KeyOffers.of(source.name(), source.text(), all(settings))) {
+      boolean sum = o.path().equals("pv.power") && Double.isNaN(o.number());
+      offers.add(
+          sum ? new KeyOffers.Offer(o.path(), o.key(), panelW + " W", panelW, o.assumed()) : o);
+    }
+    return offers;
   }
 
   /** Rows of events in the file and on the command line: the number of the next one. */

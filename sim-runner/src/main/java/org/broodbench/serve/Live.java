@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Semaphore;
+import java.util.function.BooleanSupplier;
 import org.broodbench.controller.Alarm;
 import org.broodbench.controller.IllegalSettings;
 import org.broodbench.controller.Reason;
@@ -26,6 +27,9 @@ public final class Live {
 
   /** Kept in memory by their path; there is no other way to a file. */
   private final Map<String, Answer> files = new LinkedHashMap<>();
+
+  /** Lately made, the least used first; a few megabytes each. */
+  private final Map<List<Object>, byte[]> pictures = Bench.lately();
 
   private final Bench bench;
   private final Tabs tabs = new Tabs();
@@ -104,15 +108,36 @@ public final class Live {
     }
   }
 
-  /** Runs unless a later change of the same tab has overtaken this one. */
-  private Answer run(Question q, boolean quickly) throws InterruptedException {
-    List<String> settings = q.lines();
-    long number = tabs.begins(q.tab());
+  /** Runs the unchanged rig once, so that the first picture is there when it is asked for. */
+  public void warmUp() {
+    try {
+      picture(List.of(), true);
+      picture(List.of(), false);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** The picture of a run, made or lately made; null where something told that it is not wanted. */
+  private byte[] picture(List<String> settings, boolean quickly) throws InterruptedException {
+    return picture(settings, quickly, () -> true);
+  }
+
+  private byte[] picture(List<String> settings, boolean quickly, BooleanSupplier wanted)
+      throws InterruptedException {
+    List<Object> key = List.of(settings, quickly);
     Semaphore turn = quickly ? quick : slow;
     turn.acquire();
     try {
-      if (!tabs.isNewest(q.tab(), number)) {
-        return Answer.refused(409, "Overtaken by a later change.");
+      if (!wanted.getAsBoolean()) {
+        return null;
+      }
+      byte[] known;
+      synchronized (pictures) {
+        known = pictures.get(key);
+      }
+      if (known != null) {
+        return known;
       }
       Bench.Ran ran = bench.run(settings, quickly);
       Map<String, double[]> film = new LinkedHashMap<>();
@@ -120,13 +145,25 @@ public final class Live {
       for (int i = 0; i < columns.size(); i++) {
         film.put(Film.COLUMNS.get(i), columns.get(i));
       }
-      return Answer.of(
-          Answer.BYTES,
+      byte[] made =
           LivePicture.bytes(
-              ran.outcome(), film, !quickly, Handed.command(bench.source(), settings)));
+              ran.outcome(), film, !quickly, Handed.command(bench.source(), settings));
+      synchronized (pictures) {
+        pictures.put(key, made);
+      }
+      return made;
     } finally {
       turn.release();
     }
+  }
+
+  /** Runs unless a later change of the same tab has overtaken this one. */
+  private Answer run(Question q, boolean quickly) throws InterruptedException {
+    long number = tabs.begins(q.tab());
+    byte[] picture = picture(q.lines(), quickly, () -> tabs.isNewest(q.tab(), number));
+    return picture == null
+        ? Answer.refused(409, "Overtaken by a later change.")
+        : Answer.of(Answer.BYTES, picture);
   }
 
   private Answer remedies(Question q) throws InterruptedException {

@@ -333,15 +333,18 @@
   const colour = (name) => getComputedStyle(root).getPropertyValue('--' + name).trim();
 
   const PLANS = [
-    { id: 'chart-brood', title: 'Brood comb', unit: 't', height: 220, lines: [
-      { column: 'outdoor_c', label: 'outdoors', colour: 'outdoor', dash: [2, 3], width: 1 },
+    { id: 'chart-brood', title: 'Brood comb', unit: 't', height: 210, band: true, lines: [
       { column: 'set_point_c', label: 'set point at work', colour: 'set', dash: [9, 5], width: 1.2 },
       { column: 'brood_c', label: 'brood before', colour: 'ink-soft', dash: [4, 3], width: 1.3, before: true },
       { column: 'brood_c', label: 'brood now', colour: 'brood', dash: [], width: 2.2 }] },
-    { id: 'chart-battery', title: 'Battery', unit: '%', height: 150, range: [0, 100], lines: [
+    { id: 'chart-around', title: 'Outdoors and pan', unit: 't', height: 140, lines: [
+      { column: 'outdoor_c', label: 'outdoors', colour: 'outdoor', dash: [2, 3], width: 1.6 },
+      { column: 'pan_c', label: 'pan before', colour: 'ink-soft', dash: [4, 3], width: 1.3, before: true },
+      { column: 'pan_c', label: 'pan now', colour: 'pan', dash: [], width: 1.8 }] },
+    { id: 'chart-battery', title: 'Battery', unit: '%', height: 140, range: [0, 100], lines: [
       { column: 'soc', label: 'charge before', colour: 'ink-soft', dash: [4, 3], width: 1.3, before: true, factor: 100 },
       { column: 'soc', label: 'charge now', colour: 'soc', dash: [], width: 2.2, factor: 100 }] },
-    { id: 'chart-power', title: 'Panel and heater, means of an hour', unit: 'W', height: 150, lines: [
+    { id: 'chart-power', title: 'Panel and heater, means of an hour', unit: 'W', height: 140, lines: [
       { column: 'pv_w', label: 'panel', colour: 'pv', dash: [2, 3], width: 1.6, hourly: true },
       { column: 'heater_w', label: 'heater before', colour: 'ink-soft', dash: [4, 3], width: 1.3, before: true, hourly: true },
       { column: 'heater_w', label: 'heater now', colour: 'heater', dash: [], width: 2, hourly: true }] },
@@ -368,6 +371,11 @@
       out.fill(sum / (to - from) * factor, from, to);
     }
     return out;
+  }
+
+  function dayWords(s) {
+    const d = new Date(s * 1000);
+    return s % 86400 === 0 ? d.getUTCDate() + ' ' + MONTHS[d.getUTCMonth()] : two(d.getUTCHours()) + ':' + two(d.getUTCMinutes());
   }
 
   function makeCharts() {
@@ -399,7 +407,7 @@
         width: Math.max(200, frame.clientWidth), height: plan.height, tzDate: (s) => uPlot.tzDate(new Date(s * 1000), 'UTC'),
         cursor: { drag: { x: false, y: false }, y: false }, legend: { show: false },
         scales: { x: {}, y: plan.range ? { range: plan.range } : {} },
-        axes: [axis, { ...axis, size: 46 }],
+        axes: [{ ...axis, values: (u, ticks) => ticks.map(dayWords) }, { ...axis, size: 46 }],
         series: [{}, ...plan.lines.map((l) => ({ stroke: colour(l.colour), width: l.width, dash: l.dash, points: { show: false } }))],
         hooks: { drawClear: [(u) => shade(u, plan)] },
       }, [times, ...plan.lines.map(values)], frame);
@@ -429,7 +437,7 @@
         since = -1;
       }
     }
-    if (plan.unit === 't') {
+    if (plan.band) {
       const t = rig.units.t;
       const edge = (c) => u.valToPos(us ? c * t[0] + t[1] : c, 'y', true);
       ctx.fillStyle = colour('band');
