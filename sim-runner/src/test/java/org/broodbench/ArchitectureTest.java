@@ -81,12 +81,9 @@ class ArchitectureTest {
                   "hive",
                   "power",
                   "controller",
-<<<<<<< HEAD
                   "firmware",
                   "calibrate",
                   "audit")),
-=======
-                  "firmware")),
           Map.entry(
               "serve",
               Set.of(
@@ -97,9 +94,9 @@ class ArchitectureTest {
                   "plant",
                   "rig",
                   "sky",
+                  "power",
                   "matter",
                   "controller")),
->>>>>>> e2a13b1 (Serve a live page on the loopback address: gate, quick and full runs, knobs from the key registry, film, faults)
           Map.entry("cli", Set.of(ANY)));
 
   /** First parts of the names of library packages to the packages of the project that use them. */
@@ -111,11 +108,8 @@ class ArchitectureTest {
           "com.fasterxml.jackson.core", Set.of("input", "output"),
           "com.fazecast.jSerialComm", Set.of("firmware"),
           "com.openhtmltopdf", Set.of("output"),
-<<<<<<< HEAD
           "org.hipparchus", Set.of("calibrate"),
-=======
           "com.sun.net.httpserver", Set.of("serve"),
->>>>>>> e2a13b1 (Serve a live page on the loopback address: gate, quick and full runs, knobs from the key registry, film, faults)
           "picocli", Set.of("cli"));
 
   /** Exact or whole-number functions; everything else of {@link Math} may differ by machine. */
