@@ -34,7 +34,8 @@ import picocli.CommandLine.Help.Ansi;
       ConformCommand.class,
       StressCommand.class,
       CalibrateCommand.class,
-      ServeCommand.class
+      ServeCommand.class,
+      TuneCommand.class
     })
 public final class Main {
   /** Exit code of bad input. */

@@ -103,11 +103,13 @@ final class StudyOptions {
     }
   }
 
-  /** The scenario with the settings on top. */
-  Scenario scenario() {
+  /** The scenario with the settings of the command line, and further ones, on top. */
+  Scenario scenario(List<String> further) {
+    List<String> settings = new ArrayList<>(settings());
+    settings.addAll(further);
     return scenarioFile != null
-        ? ScenarioReader.read(scenarioFile, settings())
-        : ScenarioReader.read(RunCommand.DEMO, bytes(), settings());
+        ? ScenarioReader.read(scenarioFile, settings)
+        : ScenarioReader.read(RunCommand.DEMO, bytes(), settings);
   }
 
   /** Its weather, or what replaces it. */

@@ -21,6 +21,7 @@ public final class ScenarioKeys {
     EventKeys.declare(keys);
     SizeKeys.declare(keys);
     LogKeys.declare(keys);
+    TuneKeys.declare(keys);
     return keys.build();
   }
 
@@ -37,5 +38,6 @@ public final class ScenarioKeys {
     EventKeys.check(values, checks);
     SizeKeys.check(values, checks);
     LogKeys.check(values, checks);
+    TuneKeys.check(values, checks);
   }
 }

@@ -108,6 +108,14 @@ record SettingKey(Setting setting, String path, String help) {
     return settings.with(setting, (int) Math.rint(values.number(path) * scale.perBase()));
   }
 
+  /** A value as a count of the controller. */
+  int count(Object value) {
+    if (value instanceof Quantity quantity) {
+      return (int) Math.rint(quantity.base() * scale().perBase());
+    }
+    return value instanceof Boolean flag ? flag ? 1 : 0 : ((Long) value).intValue();
+  }
+
   /** Keys that a message of the controller is about. */
   static List<String> namedIn(String message, List<SettingKey> keys) {
     return keys.stream()

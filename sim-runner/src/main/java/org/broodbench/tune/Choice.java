@@ -1,0 +1,81 @@
+package org.broodbench.tune;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Chooses one of the best trade-offs: the one nearest to the best of every aim at once, each
+ * measured by its range over the front, what hurts brood counting three times (compromise
+ * programming, M. Zeleny, in "Multiple Criteria Decision Making" (1973); the weights are own
+ * choices). Candidates that hurt brood more than the present settings do are not chosen while
+ * others are there.
+ */
+final class Choice {
+  private static final double BROOD_WEIGHT = 3;
+
+  private Choice() {}
+
+  /** The index of the one to recommend. */
+  static Judged of(List<Judged> front, Scores now) {
+    List<Judged> fit =
+        front.stream()
+            .filter(
+                j ->
+                    worse(j.scores(), now, Aim.OUT_OF_BAND) <= 0
+                        && worse(j.scores(), now, Aim.BROOD_LOST) <= 0)
+            .toList();
+    List<Judged> among = fit.isEmpty() ? front : fit;
+    return among.stream()
+        .min(Comparator.comparingDouble(j -> distance(j.scores(), front)))
+        .orElseThrow();
+  }
+
+  private static double worse(Scores a, Scores b, Aim aim) {
+    return a.get(aim) - b.get(aim) - aim.grain();
+  }
+
+  private static double distance(Scores s, List<Judged> front) {
+    double sum = 0;
+    for (Aim aim : Aim.values()) {
+      double low = front.stream().mapToDouble(j -> j.scores().get(aim)).min().orElseThrow();
+      double high = front.stream().mapToDouble(j -> j.scores().get(aim)).max().orElseThrow();
+      double span = Math.max(high - low, aim.grain());
+      double off = (s.get(aim) - low) / span * (aim.ofBrood() ? BROOD_WEIGHT : 1);
+      sum += off * off;
+    }
+    return sum;
+  }
+
+  /** Why, against the present settings. */
+  static String why(Scores chosen, Scores now) {
+    List<String> better = new ArrayList<>();
+    List<String> worse = new ArrayList<>();
+    for (Aim aim : Aim.values()) {
+      double change = chosen.get(aim) - now.get(aim);
+      if (Math.abs(change) >= aim.grain()) {
+        String words =
+            String.format(
+                Locale.ROOT,
+                "%s %s instead of %s",
+                aim.words(),
+                amount(aim, chosen.get(aim)),
+                amount(aim, now.get(aim)));
+        (change < 0 ? better : worse).add(words);
+      }
+    }
+    if (better.isEmpty() && worse.isEmpty()) {
+      return "as good as the present settings in every aim: nothing found that is worth a change";
+    }
+    String gains = better.isEmpty() ? "it gains nothing" : "it gains " + String.join(", ", better);
+    return gains
+        + (worse.isEmpty() ? "; it costs nothing" : "; it costs " + String.join(", ", worse));
+  }
+
+  private static String amount(Aim aim, double value) {
+    String unit = aim == Aim.ENERGY ? "Wh" : aim == Aim.BATTERY_WEAR ? "%" : aim.unit();
+    String number = String.format(Locale.ROOT, value < 10 ? "%.2f" : "%.0f", value);
+    return aim == Aim.STARTS ? number : number + " " + unit;
+  }
+}

@@ -1,0 +1,104 @@
+package org.broodbench.tune;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import java.util.function.Predicate;
+import org.broodbench.controller.Settings;
+import org.broodbench.rig.Scenario;
+import org.broodbench.rig.TuneSpec;
+import org.broodbench.study.Journal;
+import org.broodbench.study.Progress;
+
+/** Searches on some seasons, recommends, and holds the recommendation against other seasons. */
+public final class TuneStudy {
+  private final Scenario scenario;
+  private final TuneSpec spec;
+  private final List<Season> seen;
+  private final List<Season> unseen;
+  private final Predicate<Settings> permitted;
+
+  /**
+   * @param seen seasons that the search may look at
+   * @param unseen others
+   * @param permitted whether nothing speaks against settings for this rig
+   */
+  public TuneStudy(
+      Scenario scenario,
+      TuneSpec spec,
+      List<Season> seen,
+      List<Season> unseen,
+      Predicate<Settings> permitted) {
+    this.scenario = scenario;
+    this.spec = spec;
+    this.seen = List.copyOf(seen);
+    this.unseen = List.copyOf(unseen);
+    this.permitted = permitted;
+  }
+
+  /**
+   * Carries it out, or the rest of it: what the journal knows is not run again.
+   *
+   * @return null where it was stopped before even the present settings were known
+   */
+  public TuneReport run(
+      String weather, Journal journal, int threads, BooleanSupplier stop, Progress progress) {
+    Settings settings = scenario.controller().settings();
+    int planned = spec.evaluations() + 2 * unseen.size();
+    int[] done = {0};
+    Evaluator evaluator =
+        new Evaluator(
+            settings,
+            spec.knobs(),
+            journal,
+            threads,
+            stop,
+            () -> progress.at(Math.min(++done[0], planned), planned));
+    TuneSearch search = new TuneSearch(spec, seen, settings, permitted, evaluator);
+    List<Judged> judged = search.run();
+    if (judged.isEmpty()) {
+      return null;
+    }
+    Judged now = judged.get(0);
+    int evaluations = evaluator.evaluations();
+    List<Judged> sound =
+        judged.stream()
+            .filter(j -> permitted.test(j.candidate().put(settings, spec.knobs())))
+            .toList();
+    List<Judged> front =
+        Ranking.front(sound).stream()
+            .sorted(Comparator.comparingDouble(j -> j.scores().get(Aim.OUT_OF_BAND)))
+            .toList();
+    Judged recommended = front.isEmpty() ? null : Choice.of(front, now.scores());
+    if (recommended == null) {
+      return new TuneReport(
+          scenario,
+          weather,
+          spec,
+          evaluations,
+          search.candidates(),
+          now,
+          front,
+          null,
+          "the audit stops every candidate",
+          null,
+          null,
+          stop.getAsBoolean());
+    }
+    boolean verified =
+        evaluator.evaluate(List.of(now.candidate(), recommended.candidate()), unseen);
+    return new TuneReport(
+        scenario,
+        weather,
+        spec,
+        evaluations,
+        search.candidates(),
+        now,
+        front,
+        recommended,
+        Choice.why(recommended.scores(), now.scores()),
+        verified ? Scores.over(evaluator.scores(now.candidate(), unseen)) : null,
+        verified ? Scores.over(evaluator.scores(recommended.candidate(), unseen)) : null,
+        stop.getAsBoolean());
+  }
+}
