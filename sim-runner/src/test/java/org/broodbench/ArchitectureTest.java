@@ -50,6 +50,7 @@ class ArchitectureTest {
               Set.of(
                   "study", "loop", "plant", "rig", "sky", "colony", "hive", "power", "controller")),
           Map.entry("audit", Set.of("rig", "sky", "colony", "hive", "power", "controller")),
+          Map.entry("tune", Set.of("study", "loop", "rig", "sky", "power", "controller")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "calibrate",
@@ -74,6 +75,7 @@ class ArchitectureTest {
                   "size",
                   "study",
                   "stress",
+                  "tune",
                   "loop",
                   "rig",
                   "sky",

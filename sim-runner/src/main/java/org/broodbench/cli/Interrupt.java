@@ -6,7 +6,7 @@ import java.util.function.BooleanSupplier;
 
 /**
  * Lets a study end in order when the keeper presses Ctrl-C or the system asks the program to end:
- * no further run begins, and what is there is written out.
+ * no further run begins, and what is there is written and told.
  */
 final class Interrupt implements BooleanSupplier, AutoCloseable {
   /** Most time for that, s; own choice. */

@@ -72,7 +72,12 @@ final class StressCommand extends Verb {
     ScenarioWeather weather = options.weatherOf(scenario);
     List<StressWeek> weeks = weeks(HardWeeks.of(weather, count, season));
     StressStudy study = new StressStudy(weeks, pairs);
-    StressReport report = carryOut(study, weather, weeks, folder, threads);
+    try (Interrupt interrupt = new Interrupt()) {
+      return tell(carryOut(study, weather, weeks, folder, threads, interrupt), folder);
+    }
+  }
+
+  private int tell(StressReport report, Path folder) {
     if (options.json()) {
       console().out().print(StressJson.of(report));
     } else {
@@ -96,13 +101,13 @@ final class StressCommand extends Verb {
       ScenarioWeather weather,
       List<StressWeek> weeks,
       Path folder,
-      int threads) {
+      int threads,
+      Interrupt interrupt) {
     Path file = folder.resolve("stress.journal");
     try {
       Files.createDirectories(folder);
       StressReport report;
-      try (Interrupt interrupt = new Interrupt();
-          ProgressLine progress = new ProgressLine(console());
+      try (ProgressLine progress = new ProgressLine(console());
           Journal journal = Journal.open(file, name(weather, weeks))) {
         List<StressRow> rows = study.rows(journal, threads, interrupt, progress);
         report = report(weather, weeks, rows, study.planned());

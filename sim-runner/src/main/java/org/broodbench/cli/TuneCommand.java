@@ -68,11 +68,17 @@ final class TuneCommand extends Verb {
     List<Season> seen = seasons(weather, spec, 0, spec.seasons());
     List<Season> unseen = seasons(weather, spec, spec.seasons(), spec.unseenSeasons());
     TuneStudy study = new TuneStudy(weather.scenario(), spec, seen, unseen, permitted(weather));
-    TuneReport report = carryOut(study, weather, spec, folder, threads);
+    try (Interrupt interrupt = new Interrupt()) {
+      return tell(carryOut(study, weather, spec, folder, threads, interrupt), folder);
+    }
+  }
+
+  private int tell(TuneReport report, Path folder) {
     if (report == null) {
       console().err().println("Stopped before anything was known; the same command goes on.");
       return 1;
     }
+    TuneSpec spec = report.spec();
     List<String> now = Tuning.shown(spec.knobs(), report.now().candidate().counts());
     if (options.json()) {
       console().out().print(TuneJson.of(report));
@@ -130,7 +136,12 @@ final class TuneCommand extends Verb {
   }
 
   private TuneReport carryOut(
-      TuneStudy study, ScenarioWeather weather, TuneSpec spec, Path folder, int threads) {
+      TuneStudy study,
+      ScenarioWeather weather,
+      TuneSpec spec,
+      Path folder,
+      int threads,
+      Interrupt interrupt) {
     String source =
         weather.file().isEmpty()
             ? "invented by our weather generator; no measurement"
@@ -159,8 +170,7 @@ final class TuneCommand extends Verb {
     try {
       Files.createDirectories(folder);
       TuneReport report;
-      try (Interrupt interrupt = new Interrupt();
-          ProgressLine progress = new ProgressLine(console());
+      try (ProgressLine progress = new ProgressLine(console());
           Journal journal = Journal.open(file, name)) {
         report = study.run(source, journal, threads, interrupt, progress);
         if (report == null) {

@@ -37,7 +37,11 @@ final class TuneKeys {
     keys.plain("tune.seed", Kind.INTEGER)
         .between("0", "9007199254740991")
         .byDefault("1")
-        .help("Seed of seasons and of the search.");
+        .help("Seed of the seasons.");
+    keys.plain("tune.search_seed", Kind.INTEGER)
+        .between("0", "9007199254740991")
+        .byDefault("1")
+        .help("Seed of the search itself.");
     keys.rows(
         ROWS, 0, 40, "A setting that may change; left out, six usual ones around their values.");
     keys.plain("tune.setting.*.key", Kind.TEXT)
@@ -110,7 +114,8 @@ final class TuneKeys {
         (int) v.integer("tune.unseen_seasons"),
         (int) v.integer("tune.season_days"),
         (int) v.integer("tune.evaluations"),
-        v.integer("tune.seed"));
+        v.integer("tune.seed"),
+        v.integer("tune.search_seed"));
   }
 
   /** Six settings around their present values; the widths are own choices. */

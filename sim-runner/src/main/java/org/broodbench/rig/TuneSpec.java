@@ -11,10 +11,17 @@ import org.broodbench.controller.Setting;
  * @param unseenSeasons further seasons that its finding is held against
  * @param seasonDays length of a season, d
  * @param evaluations most runs of one candidate over one season
- * @param seed of seasons and of search
+ * @param seed of the seasons
+ * @param searchSeed of the search
  */
 public record TuneSpec(
-    List<Knob> knobs, int seasons, int unseenSeasons, int seasonDays, int evaluations, long seed) {
+    List<Knob> knobs,
+    int seasons,
+    int unseenSeasons,
+    int seasonDays,
+    int evaluations,
+    long seed,
+    long searchSeed) {
   /** Copies the list. */
   public TuneSpec {
     knobs = List.copyOf(knobs);

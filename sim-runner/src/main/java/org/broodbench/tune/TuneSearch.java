@@ -49,7 +49,7 @@ final class TuneSearch {
           Settings s = c.put(settings, spec.knobs());
           return s.problems().isEmpty() && permitted.test(s);
         };
-    breeder = new Breeder(spec.knobs(), allowed, spec.seed());
+    breeder = new Breeder(spec.knobs(), allowed, spec.searchSeed());
   }
 
   /**

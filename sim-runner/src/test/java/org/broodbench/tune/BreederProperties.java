@@ -1,0 +1,60 @@
+package org.broodbench.tune;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.HashSet;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.broodbench.controller.Setting;
+import org.broodbench.rig.TuneSpec.Knob;
+
+class BreederProperties {
+  private static final List<Knob> KNOBS =
+      List.of(
+          new Knob("a", Setting.HEAT_SET_POINT_CENTI_C, 3005, 3500, 10, 100, "c"),
+          new Knob("b", Setting.RELAY_MIN_OFF_MILLIS, 0, 600_000, 10_000, 1000, "s"),
+          new Knob("c", Setting.FALLBACK_ALLOWED, 0, 1, 1, 1, ""));
+
+  private static boolean even(Candidate c) {
+    return c.counts().get(1) % 20_000 == 0;
+  }
+
+  @Property(tries = 100)
+  void everyCandidateLiesOnTheGridWithinBoundsAndIsAllowed(
+      @ForAll long seed, @ForAll @IntRange(min = 2, max = 40) int count) {
+    Breeder breeder = new Breeder(KNOBS, BreederProperties::even, seed);
+    List<Candidate> all = new java.util.ArrayList<>(breeder.spread(count));
+    assertEquals(count, all.size());
+    for (int i = 0; i < 30; i++) {
+      all.add(breeder.child(all.subList(0, count)));
+    }
+    for (Candidate c : all) {
+      assertTrue(even(c));
+      for (int k = 0; k < KNOBS.size(); k++) {
+        Knob knob = KNOBS.get(k);
+        int v = c.counts().get(k);
+        assertTrue(v >= knob.low() && v <= knob.high(), knob.path() + " " + v);
+        assertEquals(0, (v - knob.low()) % knob.step());
+      }
+    }
+    assertEquals(
+        all.subList(0, count), new Breeder(KNOBS, BreederProperties::even, seed).spread(count));
+  }
+
+  /**
+   * Every tenth of the range is taken once, so ten candidates differ in each knob of many values.
+   */
+  @Property(tries = 50)
+  void theFirstGenerationIsSpreadEvenly(@ForAll long seed) {
+    List<Candidate> ten = new Breeder(KNOBS, c -> true, seed).spread(10);
+    HashSet<Integer> tenths = new HashSet<>();
+    for (Candidate c : ten) {
+      tenths.add((c.counts().get(0) - 3005) * 10 / 496);
+    }
+    // rounding to the grid may move a value over a border
+    assertTrue(tenths.size() >= 8, tenths.toString());
+  }
+}
