@@ -67,7 +67,7 @@ final class StressCommand extends Verb {
           List.of(new Problem("--weeks", 0, 0, "", String.valueOf(count), "1 to 100", "")));
     }
     int threads = options.threads();
-    Scenario scenario = options.scenario(List.of());
+    Scenario scenario = options.scenario();
     Path folder = options.folder(scenario);
     ScenarioWeather weather = options.weatherOf(scenario);
     List<StressWeek> weeks = weeks(HardWeeks.of(weather, count, season));

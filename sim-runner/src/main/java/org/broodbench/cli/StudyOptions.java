@@ -103,6 +103,11 @@ final class StudyOptions {
     }
   }
 
+  /** The scenario with the settings of the command line on top. */
+  Scenario scenario() {
+    return scenario(List.of());
+  }
+
   /** The scenario with the settings of the command line, and further ones, on top. */
   Scenario scenario(List<String> further) {
     List<String> settings = new ArrayList<>(settings());

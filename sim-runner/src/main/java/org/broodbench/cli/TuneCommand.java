@@ -10,8 +10,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
+import org.broodbench.audit.Audit;
 import org.broodbench.colony.ColonySpec;
 import org.broodbench.controller.Settings;
+import org.broodbench.input.AuditWeather;
 import org.broodbench.input.ScenarioWeather;
 import org.broodbench.input.TuneSeasons;
 import org.broodbench.input.Tuning;
@@ -67,7 +69,8 @@ final class TuneCommand extends Verb {
     ScenarioWeather weather = options.weatherOf(scenario);
     List<Season> seen = seasons(weather, spec, 0, spec.seasons());
     List<Season> unseen = seasons(weather, spec, spec.seasons(), spec.unseenSeasons());
-    TuneStudy study = new TuneStudy(weather.scenario(), spec, seen, unseen, permitted(weather));
+    ScenarioWeather first = TuneSeasons.of(weather, spec.seasonDays(), 0, 1, spec.seed()).get(0);
+    TuneStudy study = new TuneStudy(weather.scenario(), spec, seen, unseen, permitted(first));
     try (Interrupt interrupt = new Interrupt()) {
       return tell(carryOut(study, weather, spec, folder, threads, interrupt), folder);
     }
@@ -130,9 +133,12 @@ final class TuneCommand extends Verb {
     return seasons;
   }
 
-  /** Whether nothing speaks against settings for this rig. */
-  private static Predicate<Settings> permitted(ScenarioWeather weather) {
-    return settings -> true;
+  /** Whether the audit lets settings pass on this rig, in the first of the seasons. */
+  private static Predicate<Settings> permitted(ScenarioWeather season) {
+    Scenario s = season.scenario();
+    org.broodbench.audit.Season weather = AuditWeather.of(season, true, Plant.planes(s));
+    return settings ->
+        Audit.of(s.withController(s.controller().withSettings(settings)), weather).stops() == 0;
   }
 
   private TuneReport carryOut(

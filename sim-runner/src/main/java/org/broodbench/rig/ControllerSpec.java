@@ -25,4 +25,10 @@ public record ControllerSpec(
   public ControllerSpec(Settings settings, int tickMillis, double powerW, double heatInHiveShare) {
     this(settings, tickMillis, powerW, heatInHiveShare, 9.5, 10.5, 5);
   }
+
+  /** The same board with other settings. */
+  public ControllerSpec withSettings(Settings other) {
+    return new ControllerSpec(
+        other, tickMillis, powerW, heatInHiveShare, brownOutV, restartV, bootS);
+  }
 }

@@ -359,6 +359,35 @@ public record Scenario(
         paper);
   }
 
+  /** The same with another controller. */
+  public Scenario withController(ControllerSpec other) {
+    return new Scenario(
+        title,
+        fileName,
+        sha256,
+        place,
+        weather,
+        window,
+        hive,
+        colony,
+        heater,
+        fan,
+        probes,
+        sensors,
+        other,
+        pv,
+        battery,
+        inverter,
+        wiring,
+        shore,
+        loads,
+        requirements,
+        events,
+        run,
+        assumed,
+        paper);
+  }
+
   /** The probe that feeds a reading, or null where none is fitted. */
   public ProbeSpec probe(ProbeSpec.Role role) {
     for (ProbeSpec p : probes) {

@@ -58,10 +58,12 @@ final class TuneSearch {
    * @return candidates known on all seasons, the present settings first
    */
   List<Judged> run() {
+    tried.add(now);
     boolean goesOn = evaluator.evaluate(List.of(now), seasons);
     if (goesOn) {
       finish(now);
-      goesOn = race(breeder.spread(FIRST));
+      List<Candidate> first = breeder.spread(FIRST);
+      goesOn = !first.isEmpty() && race(first); // empty: no settings are allowed on this rig
     }
     while (goesOn && evaluator.evaluations() < spec.evaluations()) {
       List<Candidate> parents = parents();
@@ -133,6 +135,6 @@ final class TuneSearch {
 
   /** How many candidates were begun. */
   int candidates() {
-    return tried.size() + 1;
+    return tried.size();
   }
 }

@@ -80,7 +80,7 @@ public final class TuneStudy {
           now,
           front,
           null,
-          "the audit stops every candidate",
+          "the audit stops every candidate; mend first what the verb audit names",
           null,
           null,
           stop.getAsBoolean());
