@@ -162,15 +162,18 @@ void bb_effect_reset(bb_heater_effect *e) {
   e->proven = 0;
   e->unproven = 0;
   e->run_millis = 0;
-  e->start_pan_centi_c = BB_NO_TEMPERATURE;
+  e->lowest_pan_centi_c = BB_NO_TEMPERATURE;
   e->last_pan_centi_c = BB_NO_TEMPERATURE;
 }
 
 static void judge_effect(bb_heater_effect *e, const int32_t *s, int32_t pan_centi_c,
                          const bb_governing *brood, const bb_sample_judge *outdoor,
                          const bb_sample_judge *current) {
-  bb_flag pan = pan_centi_c != BB_NO_TEMPERATURE && e->start_pan_centi_c != BB_NO_TEMPERATURE;
-  bb_flag rose = pan && pan_centi_c - e->start_pan_centi_c >= s[BB_EFFECT_RISE_CENTI_K];
+  bb_flag pan = pan_centi_c != BB_NO_TEMPERATURE && e->lowest_pan_centi_c != BB_NO_TEMPERATURE;
+  if (pan && pan_centi_c < e->lowest_pan_centi_c) { /* rule E1 */
+    e->lowest_pan_centi_c = pan_centi_c;
+  }
+  bb_flag rose = pan && pan_centi_c - e->lowest_pan_centi_c >= s[BB_EFFECT_RISE_CENTI_K];
   bb_flag above = pan_centi_c != BB_NO_TEMPERATURE && brood->mode != BB_MODE_NONE &&
                   pan_centi_c - brood->stop_centi_c >= s[BB_EFFECT_ABOVE_CENTI_K] &&
                   (!outdoor->trusted ||
@@ -195,7 +198,7 @@ void bb_effect_step(bb_heater_effect *e, const int32_t *s, int32_t trip_millis,
       e->running = 1;
       e->proven = 0;
       e->run_millis = 0;
-      e->start_pan_centi_c = e->last_pan_centi_c;
+      e->lowest_pan_centi_c = e->last_pan_centi_c;
     }
     e->run_millis = bb_span_up(e->run_millis, trip_millis, s[BB_EFFECT_JUDGE_MILLIS]);
     judge_effect(e, s, pan_centi_c, brood, outdoor, current);
@@ -210,7 +213,7 @@ void bb_effect_words(bb_heater_effect *e, bb_words *w) {
   bb_word_flag(w, &e->proven);
   bb_word_flag(w, &e->unproven);
   bb_word_millis(w, &e->run_millis);
-  bb_word_mark(w, &e->start_pan_centi_c);
+  bb_word_mark(w, &e->lowest_pan_centi_c);
   bb_word_mark(w, &e->last_pan_centi_c);
 }
 

@@ -244,8 +244,8 @@ void bb_judge_words(bb_sample_judge *j, int32_t lowest, int32_t highest, bb_word
 typedef struct {
   int32_t last_centi_c[BB_TEMPERATURES];
   int32_t unchanged_millis[BB_TEMPERATURES];
-  bb_flag other_moved[BB_TEMPERATURES];
   bb_flag stuck[BB_TEMPERATURES];
+  bb_flag other_moved[BB_TEMPERATURES];
   int32_t mark_centi_c[BB_TEMPERATURES * BB_TEMPERATURES];
 } bb_stuck_watch;
 void bb_stuck_reset(bb_stuck_watch *k);
@@ -333,7 +333,7 @@ typedef struct {
   bb_flag proven;
   bb_flag unproven;
   int32_t run_millis;
-  int32_t start_pan_centi_c;
+  int32_t lowest_pan_centi_c;
   int32_t last_pan_centi_c;
 } bb_heater_effect;
 void bb_effect_reset(bb_heater_effect *e);

@@ -1,8 +1,8 @@
 package org.broodbench.controller;
 
 /**
- * Judges once a run whether the heater heats (rules E1 to E6). Proven by a rise of the pan from the
- * start of the run, by a pan well above brood and outdoors, or by heater current.
+ * Judges once a run whether the heater heats (rules E1 to E6). Proven by a rise of the pan from its
+ * lowest in the run, by a pan well above brood and outdoors, or by heater current.
  */
 final class HeaterEffect implements Part {
   private static final int NO_PAN = Integer.MIN_VALUE;
@@ -16,7 +16,7 @@ final class HeaterEffect implements Part {
   private boolean proven;
   private boolean unproven;
   private int runMillis;
-  private int startPanCentiC;
+  private int lowestPanCentiC;
   private int lastPanCentiC;
 
   HeaterEffect(Settings settings) {
@@ -39,7 +39,7 @@ final class HeaterEffect implements Part {
         running = true;
         proven = false;
         runMillis = 0;
-        startPanCentiC = lastPanCentiC;
+        lowestPanCentiC = lastPanCentiC;
       }
       runMillis = Span.up(runMillis, tripMillis, judgeMillis);
       judge(panCentiC, brood, outdoor, current);
@@ -50,8 +50,12 @@ final class HeaterEffect implements Part {
   }
 
   private void judge(int panCentiC, Governing brood, SampleJudge outdoor, SampleJudge current) {
-    boolean pan = panCentiC != NO_PAN && startPanCentiC != NO_PAN;
-    boolean rose = pan && panCentiC - startPanCentiC >= riseCentiK;
+    boolean pan = panCentiC != NO_PAN && lowestPanCentiC != NO_PAN;
+    if (pan) {
+      // heat takes minutes through a deep pan, and its top goes on falling meanwhile
+      lowestPanCentiC = Math.min(lowestPanCentiC, panCentiC);
+    }
+    boolean rose = pan && panCentiC - lowestPanCentiC >= riseCentiK;
     boolean above =
         panCentiC != NO_PAN
             && brood.known()
@@ -78,7 +82,7 @@ final class HeaterEffect implements Part {
     proven = false;
     unproven = false;
     runMillis = 0;
-    startPanCentiC = NO_PAN;
+    lowestPanCentiC = NO_PAN;
     lastPanCentiC = NO_PAN;
   }
 
@@ -88,7 +92,7 @@ final class HeaterEffect implements Part {
     out.put(proven);
     out.put(unproven);
     out.put(runMillis);
-    out.put(startPanCentiC);
+    out.put(lowestPanCentiC);
     out.put(lastPanCentiC);
   }
 
@@ -98,7 +102,7 @@ final class HeaterEffect implements Part {
     proven = in.takeFlag();
     unproven = in.takeFlag();
     runMillis = in.takeMillis();
-    startPanCentiC = takePan(in);
+    lowestPanCentiC = takePan(in);
     lastPanCentiC = takePan(in);
   }
 

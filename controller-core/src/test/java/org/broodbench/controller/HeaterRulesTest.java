@@ -283,6 +283,35 @@ class HeaterRulesTest {
     assertTrue(bench.out.heater);
   }
 
+  /** Heat takes minutes through a deep pan: its top goes on falling, then rises. */
+  @Test
+  void aRiseOfOneKelvinFromTheLowestOfTheRunProves() {
+    for (int riseC : new int[] {99, 100}) {
+      Bench bench = heating(Bench.comb());
+      for (int minute = 0; minute < 4; minute++) {
+        bench.in.pan.put(3390 - 10 * minute);
+        bench.run(60_000, 1000);
+      }
+      bench.in.pan.put(3360 + riseC);
+      bench.run(1_000_000, 1000);
+      assertEquals(riseC < 100, bench.alarm(Alarm.EFFECT), "rise " + riseC);
+      assertEquals(riseC >= 100, bench.out.heater);
+    }
+  }
+
+  /** The pan over a dead element only falls, and is found however warm it was. */
+  @Test
+  void aPanThatOnlyFallsProvesNothing() {
+    Bench bench = heating(Bench.comb());
+    for (int minute = 0; minute < 20; minute++) {
+      assertFalse(bench.alarm(Alarm.EFFECT));
+      bench.in.pan.put(3400 - 15 * minute);
+      bench.run(60_000, 1000);
+    }
+    assertTrue(bench.alarm(Alarm.EFFECT));
+    assertFalse(bench.out.heater);
+  }
+
   @Test
   void aPanWellAboveBroodAndOutdoorsProves() {
     Settings settings = Bench.comb().with(Setting.FITTED_OUTDOOR, true);

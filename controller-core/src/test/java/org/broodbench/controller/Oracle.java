@@ -198,7 +198,7 @@ final class Oracle {
 
   private boolean wasOn;
   private long heaterChanged;
-  private Integer startPan;
+  private Integer lowestPan;
   private boolean proven;
   private boolean unproven;
   private Integer lookPan;
@@ -615,17 +615,21 @@ final class Oracle {
     Reading current = readings.get("heater_current");
     if (!wasOn) {
       proven = false;
-      startPan = pan;
+      lowestPan = pan;
       return;
     }
-    boolean rose = pan != null && startPan != null && pan - startPan >= get("effect_rise_centi_k");
+    if (pan != null && lowestPan != null && pan < lowestPan) {
+      lowestPan = pan;
+    }
+    boolean rose =
+        pan != null && lowestPan != null && pan - lowestPan >= get("effect_rise_centi_k");
     boolean flows = current.usable && 2L * current.raw >= get("heater_rated_milli_a");
     if (rose || flows || aboveBoth(pan, get("effect_above_centi_k"))) {
       proven = true;
       unproven = false;
     } else if (!proven
         && tripClock - heaterChanged >= get("effect_judge_millis")
-        && ((pan != null && startPan != null) || current.trusted)) {
+        && ((pan != null && lowestPan != null) || current.trusted)) {
       unproven = true;
     }
   }

@@ -81,7 +81,10 @@ final class ExactScripts {
     }
   }
 
-  /** Runs whose proof hangs on a pan that stands well above and does not rise (rules E2, E3). */
+  /**
+   * Runs whose proof hangs on a pan that stands well above, or falls before it rises (rules E1 to
+   * E3).
+   */
   private void effect() {
     Settings quick = Suites.hurried(plain.with(Setting.FITTED_HEATER_CURRENT, true));
     int broodC = quick.get(Setting.HEAT_SET_POINT_CENTI_C) - 500;
@@ -98,6 +101,15 @@ final class ExactScripts {
       held.step(5000);
     }
     held.keep("effect");
+    for (int off = -1; off <= 1; off++) {
+      Entries deep = new Entries(quick, broodC, broodC).steps(5, 5000);
+      for (int i = 1; i <= 3; i++) {
+        deep.in.pan.put(broodC - 20 * i);
+        deep.step(5000);
+      }
+      deep.in.pan.put(broodC - 60 + quick.get(Setting.EFFECT_RISE_CENTI_K) + off);
+      deep.steps(20, 5000).keep("effect");
+    }
     Entries once = new Entries(quick, broodC, broodC).steps(8, 5000);
     once.in.heaterCurrent.put(quick.get(Setting.HEATER_RATED_MILLI_A) / 2 + 1);
     once.step(5000);
