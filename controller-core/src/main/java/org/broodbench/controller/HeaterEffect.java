@@ -51,9 +51,9 @@ final class HeaterEffect implements Part {
 
   private void judge(int panCentiC, Governing brood, SampleJudge outdoor, SampleJudge current) {
     boolean pan = panCentiC != NO_PAN && lowestPanCentiC != NO_PAN;
-    if (pan) {
+    if (pan && panCentiC < lowestPanCentiC) {
       // heat takes minutes through a deep pan, and its top goes on falling meanwhile
-      lowestPanCentiC = Math.min(lowestPanCentiC, panCentiC);
+      lowestPanCentiC = panCentiC;
     }
     boolean rose = pan && panCentiC - lowestPanCentiC >= riseCentiK;
     boolean above =

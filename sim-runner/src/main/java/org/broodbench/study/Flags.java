@@ -4,6 +4,9 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import org.broodbench.controller.Setting;
+import org.broodbench.controller.Settings;
 import org.broodbench.loop.RunResult;
 import org.broodbench.rig.Scenario;
 
@@ -11,6 +14,9 @@ import org.broodbench.rig.Scenario;
 final class Flags {
   /** Loaded comb begins to sag, °C; from memory, medium confidence. */
   private static final double WAX_SOFTENS_C = 40;
+
+  /** Losses and the way of the heat through a pan leave about a third of a rise; own choice. */
+  private static final double RISE_FOR_PROOF = 3;
 
   private Flags() {}
 
@@ -56,6 +62,34 @@ final class Flags {
       flags.add(
           "The nest was so hot for so long that the queen's store of sperm may have suffered.");
     }
+    addHiddenHeater(flags, s, main);
     return flags;
+  }
+
+  /** A share of heat so short that a sound heater cannot clear itself. */
+  private static void addHiddenHeater(List<String> flags, Scenario s, RunResult main) {
+    Settings c = s.controller().settings();
+    double panJK = s.heater().pan().heatJK();
+    boolean unproven =
+        main.events().stream()
+            .anyMatch(e -> e.what().equals("alarm effect") && e.to().equals("raised"));
+    if (!unproven || panJK == 0 || c.is(Setting.FITTED_HEATER_CURRENT)) {
+      return;
+    }
+    double shareS = c.get(Setting.EFFECT_SHARE_ON_MILLIS) / 1000.0;
+    double riseK = s.heater().powerW() * shareS / panJK;
+    double neededK = c.get(Setting.EFFECT_RISE_CENTI_K) / 100.0;
+    if (riseK < RISE_FOR_PROOF * neededK) {
+      flags.add(
+          String.format(
+              Locale.ROOT,
+              "The controller found the heater without effect, and even a sound one could not prove itself: in its"
+                  + " share of %.0f min it lifts this pan by %.1f K at most, and losses leave about a third of that"
+                  + " where %.1f K are needed. A heavy pan wants longer times, such as controller.effect.judge ="
+                  + " \"30 min\", share_on = \"20 min\", share_window = \"80 min\".",
+              shareS / 60,
+              riseK,
+              neededK));
+    }
   }
 }

@@ -165,6 +165,19 @@ class ShippedScenariosTest {
     assertEquals(0, unheated.runs().get(0).colony().beesEnd());
   }
 
+  /** No heater is broken in them, so none may be taken for broken. */
+  @Test
+  void noSoundHeaterIsFoundWithoutEffect() {
+    SHIPPED.forEach(
+        (name, c) ->
+            c.runs()
+                .forEach(
+                    r ->
+                        assertFalse(
+                            r.events().stream().anyMatch(e -> e.what().equals("alarm effect")),
+                            name)));
+  }
+
   /** What the heads tell in figures. */
   @Test
   void theFiguresOfTheHeadsAreThoseOfTheRuns() {
