@@ -152,7 +152,7 @@ public final class LivePicture {
           .append("{\"kind\":")
           .append(Json.string(kind.name()))
           .append(",\"name\":")
-          .append(Json.string(RequirementWords.name(kind)))
+          .append(Json.string(Markup.capital(RequirementWords.brief(kind))))
           .append(",\"state\":")
           .append(Json.string(r.met() ? "met" : r.dependsOnColony() ? "depends" : "missed"))
           .append(",\"mark\":")

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.broodbench.input.ScenarioEditor;
 import org.broodbench.input.ScenarioKeys;
+import org.broodbench.input.ScenarioReader;
 
 /** What the keeper takes away from the page: the same rig as a scenario file, or as a command. */
 final class Handed {
@@ -51,6 +52,8 @@ final class Handed {
                   .append(value.replace("\\", "\\\\").replace("\"", "\\\""))
                   .append("\"\n"));
     }
+    // what stands in the file must read by itself, without what the command line lets pass
+    ScenarioReader.read(source.name(), out.toString().getBytes(StandardCharsets.UTF_8), List.of());
     return out.toString();
   }
 

@@ -30,6 +30,8 @@
   let rig = null; // what can be turned and broken, and words
   let now = null; // the run shown
   let before = null; // the one before the last change
+  let looked = {}; // verdicts of the state shown: quick and, when it is there, full
+  let lookedBefore = {}; // those before the last change
   let us = localStorage.getItem('units') === 'us';
   let history = [{ settings: {}, faults: [], label: '' }];
   let at = 0; // which of the history is shown
@@ -128,6 +130,7 @@
       try {
         const answer = await ask('quick', linesOf(state()));
         now = unpack(await answer.arrayBuffer());
+        looked = { quick: now.requirements };
         trouble('');
         draw();
         await new Promise((done) => requestAnimationFrame(done));
@@ -148,6 +151,7 @@
     try {
       const answer = await ask('full', lines, signal);
       now = unpack(await answer.arrayBuffer());
+      looked.full = now.requirements;
       draw();
       const values = await (await ask('values', lines, signal)).json();
       for (const [path, v] of Object.entries(values)) Object.assign(rig.keys[path] || {}, v);
@@ -188,12 +192,16 @@
     if (keepsLast) {
       history[at] = next;
     } else {
-      before = now;
+      remember();
       history = history.slice(0, at + 1).slice(-60);
       history.push(next);
       at = history.length - 1;
     }
     shown();
+  }
+  function remember() {
+    before = now;
+    lookedBefore = looked;
   }
   function shown() {
     keep();
@@ -206,7 +214,7 @@
     const to = at + steps;
     if (to < 0 || to >= history.length) return;
     touchedMs = performance.now();
-    before = now;
+    remember();
     at = to;
     shown();
   }
@@ -505,11 +513,12 @@
       : 'Quick look; the run in full follows.';
     $('requirements').replaceChildren(...now.requirements.map((r) => {
       const words = { met: 'met', depends: 'depends on the colony', missed: 'missed' }[r.state];
-      const was = before === null ? undefined : before.requirements.find((b) => b.kind === r.kind);
+      // a quick look is compared with a quick look: the two differ a little by themselves
+      const was = ((now.inFull ? lookedBefore.full : lookedBefore.quick) || []).find((b) => b.kind === r.kind);
       const li = element('li', { className: r.state });
       const better = was === undefined || was.number === null || r.number === null || was.number === r.number ? ''
         : (r.number > was.number) === r.atLeast ? ', better now' : ', worse now';
-      put(li, r.mark + '<span>' + r.name + ': <b>' + r.value + '</b>, ' + words + '; wanted ' + r.wanted +
+      put(li, r.mark + '<span>' + r.name + ' <b>' + r.value + '</b><span class="' + (r.state === 'met' ? 'unseen' : 'word') + '">, ' + words + '</span> <span class="wanted">' + r.wanted + '</span>' +
         (was !== undefined && was.value !== r.value ? '<span class="was">was ' + was.value + better + '</span>' : '') + '</span>');
       return li;
     }));
@@ -886,8 +895,12 @@
     for (const k of knobs) Object.assign(k, { fileNumber: k.key.number, fileText: k.key.value, fileAssumed: k.key.assumed });
     makeFaults();
     try {
-      if (at > 0) before = unpack(await (await ask('quick', linesOf(history[at - 1]))).arrayBuffer());
+      if (at > 0) {
+        before = unpack(await (await ask('quick', linesOf(history[at - 1]))).arrayBuffer());
+        lookedBefore = { quick: before.requirements };
+      }
       now = unpack(await (await ask('quick', linesOf(state()))).arrayBuffer());
+      looked = { quick: now.requirements };
     } catch (e) {
       failed(e);
       return;

@@ -24,7 +24,7 @@ import org.openqa.selenium.net.PortProber;
  * A headless browser for one test class. Without a browser the tests are skipped, unless the
  * environment variable BROODBENCH_REQUIRE_BROWSER is 1: then they fail.
  */
-final class Chromium implements AutoCloseable {
+public final class Chromium implements AutoCloseable {
   private static final List<String> BROWSERS =
       List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome");
   private static final List<String> DRIVERS =
@@ -38,7 +38,7 @@ final class Chromium implements AutoCloseable {
   }
 
   /** Starts a browser, or skips or fails the test class. */
-  static Chromium start(Path profile) {
+  public static Chromium start(Path profile) {
     Path browser = find("a browser", BROWSERS);
     Path chromedriver = find("a browser driver", DRIVERS);
     ChromeOptions options = new ChromeOptions();
@@ -87,17 +87,41 @@ final class Chromium implements AutoCloseable {
     return abort(message);
   }
 
-  ChromeDriver driver() {
+  /** The driver itself. */
+  public ChromeDriver driver() {
     return driver;
   }
 
   /** Runs a script and gives its value. */
-  Object js(String script, Object... arguments) {
+  public Object js(String script, Object... arguments) {
     return driver.executeScript(script, arguments);
   }
 
-  String text(String script, Object... arguments) {
+  /** Runs a script and gives its value as a text. */
+  public String text(String script, Object... arguments) {
     return String.valueOf(js(script, arguments));
+  }
+
+  /** Opens an address at a size. */
+  public void open(String url, int widthPx, int heightPx) {
+    size(widthPx, heightPx);
+    driver.get(url);
+  }
+
+  /** What the accessibility rules of axe-core find on the page as it is; empty for nothing. */
+  public String accessibility() {
+    try (java.io.InputStream in = Chromium.class.getResourceAsStream("/axe.min.js")) {
+      js(new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    Object found =
+        driver.executeAsyncScript(
+            "const done = arguments[0];"
+                + "axe.run(document, {resultTypes: ['violations']}).then(r =>"
+                + " done(r.passes.length < 20 ? 'few rules looked' : r.violations.map(v => v.id + ' '"
+                + " + v.nodes.slice(0, 4).map(n => n.html + ' ' + n.failureSummary)).join('\\n')));");
+    return String.valueOf(found);
   }
 
   /** Shows a page, written to the screenshots' folder, at a size; all its drawing is done. */
@@ -114,14 +138,15 @@ final class Chromium implements AutoCloseable {
     settle();
   }
 
-  void size(int widthPx, int heightPx) {
+  /** The size of the window. */
+  public void size(int widthPx, int heightPx) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", widthPx, "height", heightPx, "deviceScaleFactor", 1, "mobile", false));
   }
 
   /** Lets the page believe that its reader prefers dark or light. */
-  void prefer(String scheme) {
+  public void prefer(String scheme) {
     driver.executeCdpCommand(
         "Emulation.setEmulatedMedia",
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
@@ -129,13 +154,13 @@ final class Chromium implements AutoCloseable {
   }
 
   /** Waits for two frames, after which what was asked for is drawn. */
-  void settle() {
+  public void settle() {
     driver.executeAsyncScript(
         "const done = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(done));");
   }
 
   /** Keeps a picture of the whole page. */
-  void keep(String name) {
+  public void keep(String name) {
     settle();
     Object bytes =
         driver
@@ -176,7 +201,7 @@ final class Chromium implements AutoCloseable {
   }
 
   /** What the page has said on the console since the last call, warnings and worse. */
-  List<String> complaints() {
+  public List<String> complaints() {
     return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
         .filter(e -> e.getLevel().intValue() >= Level.WARNING.intValue())
         .map(LogEntry::getMessage)
