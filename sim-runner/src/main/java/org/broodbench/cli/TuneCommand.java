@@ -112,8 +112,7 @@ final class TuneCommand extends Verb {
    * Seasons of the scenario, in turn at its own, the lowest and the highest published heat loss of
    * small clusters.
    */
-  private static List<Season> seasons(
-      ScenarioWeather weather, TuneSpec spec, int first, int count) {
+  static List<Season> seasons(ScenarioWeather weather, TuneSpec spec, int first, int count) {
     List<Season> seasons = new ArrayList<>();
     int number = first;
     for (ScenarioWeather w :

@@ -106,11 +106,6 @@ final class Evaluator {
                 new ReferenceController(pair.candidate().put(settings, knobs)),
                 Pace.search(season.scenario()))
             .run();
-    boolean leadAcid = season.scenario().battery().chemistry().leadAcid();
-    List<Double> values = new ArrayList<>();
-    for (Aim aim : Aim.values()) {
-      values.add(aim.of(r, leadAcid));
-    }
-    return new Scores(values);
+    return Scores.of(r, season.scenario().battery().chemistry().leadAcid());
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.broodbench.loop.RunResult;
 
 /**
  * A score in every aim, in the order of {@link Aim}.
@@ -16,6 +17,11 @@ public record Scores(List<Double> values) {
     values = List.copyOf(values);
   }
 
+  /** The scores of a season. */
+  public static Scores of(RunResult r, boolean leadAcid) {
+    return new Scores(Arrays.stream(Aim.values()).map(aim -> aim.of(r, leadAcid)).toList());
+  }
+
   /** The score in one aim. */
   public double get(Aim aim) {
     return values.get(aim.ordinal());
@@ -25,7 +31,7 @@ public record Scores(List<Double> values) {
    * Over seasons: the mean; of what hurts brood half of it and half the mean of the worst third, so
    * that a candidate that fails in hard seasons does not win by easy ones (own choice).
    */
-  static Scores over(List<Scores> seasons) {
+  public static Scores over(List<Scores> seasons) {
     List<Double> all = new ArrayList<>();
     for (Aim aim : Aim.values()) {
       double[] sorted = seasons.stream().mapToDouble(s -> s.get(aim)).sorted().toArray();
