@@ -45,7 +45,7 @@ public final class StressHtml {
     List<String> head = new ArrayList<>(List.of("Fault"));
     for (StressWeek w : r.weeks()) {
       head.add(
-          Markup.text(w.label())
+          Markup.text(w.label()).replace(", ", ",<br>")
               + String.format(Locale.ROOT, "<br>%.1f °C on average", w.stats().meanAirC()));
     }
     out.append(Tables.head(head.toArray(String[]::new))).append("<tbody>");

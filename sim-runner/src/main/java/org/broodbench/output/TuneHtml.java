@@ -14,6 +14,7 @@ public final class TuneHtml {
   private static final int WIDE = 640;
   private static final int HIGH = 360;
   private static final int EDGE = 60;
+  private static final int TOP = 34;
 
   private TuneHtml() {}
 
@@ -35,7 +36,9 @@ public final class TuneHtml {
     }
     body.append("<section aria-labelledby=\"rec-h\"><h2 id=\"rec-h\">Recommended</h2><p>")
         .append(Markup.text(Markup.capital(r.why())))
-        .append(".</p>");
+        .append(".")
+        .append(TuneWords.refused(r.refused()))
+        .append("</p>");
     if (r.recommended() != null) {
       settings(body, r, now, recommended);
       scores(body, r);
@@ -99,19 +102,19 @@ public final class TuneHtml {
         .append(HIGH)
         .append("\" aria-label=\"Hours out of band against energy\">");
     line(out, EDGE, HIGH - EDGE, WIDE - 10, HIGH - EDGE);
-    line(out, EDGE, HIGH - EDGE, EDGE, 10);
+    line(out, EDGE, HIGH - EDGE, EDGE, TOP);
     label(out, WIDE / 2.0, HIGH - 12, "middle", "energy of heater and fan, Wh a season");
     label(out, EDGE, HIGH - 38, "start", TuneWords.score(Aim.ENERGY, x[0]));
     label(out, WIDE - 10, HIGH - 38, "end", TuneWords.score(Aim.ENERGY, x[1]));
-    label(out, EDGE + 6, 20, "start", "hours out of band a season");
+    label(out, EDGE, 14, "start", "hours out of band a season");
     label(out, EDGE - 6, HIGH - EDGE, "end", TuneWords.score(Aim.OUT_OF_BAND, y[0]));
-    label(out, EDGE - 6, 20, "end", TuneWords.score(Aim.OUT_OF_BAND, y[1]));
+    label(out, EDGE - 6, TOP + 5, "end", TuneWords.score(Aim.OUT_OF_BAND, y[1]));
     for (Judged j : all) {
       double px = EDGE + (WIDE - 10 - EDGE) * (j.scores().get(Aim.ENERGY) - x[0]) / (x[1] - x[0]);
       double py =
           HIGH
               - EDGE
-              - (HIGH - EDGE - 10) * (j.scores().get(Aim.OUT_OF_BAND) - y[0]) / (y[1] - y[0]);
+              - (HIGH - EDGE - TOP) * (j.scores().get(Aim.OUT_OF_BAND) - y[0]) / (y[1] - y[0]);
       boolean chosen = j == r.recommended();
       boolean now = j == r.now();
       out.append(
@@ -123,7 +126,13 @@ public final class TuneHtml {
               chosen || now ? 6 : 3,
               chosen ? "var(--good)" : now ? "var(--sheet)" : "var(--edge)"));
       if (chosen || now) {
-        label(out, px + 9, chosen && !now ? py + 14 : py - 6, "start", now ? "now" : "recommended");
+        boolean left = px > WIDE - 100;
+        label(
+            out,
+            left ? px - 9 : px + 9,
+            chosen && !now ? py + 16 : py - 9,
+            left ? "end" : "start",
+            now ? "now" : "recommended");
       }
     }
     out.append("</svg></section>");

@@ -50,7 +50,7 @@ public final class TuneJson {
       json.object("recommended", j -> settings(j, r, r.recommended().candidate()))
           .object("recommended_scores", j -> scores(j, r.recommended().scores()));
     }
-    json.text("why", r.why());
+    json.text("why", r.why()).whole("refused_on_unseen_seasons", r.refused());
     List<JsonText.Body> front = new ArrayList<>();
     for (Judged x : r.front()) {
       front.add(j -> judged(j, r, x));

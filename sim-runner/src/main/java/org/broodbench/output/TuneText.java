@@ -41,7 +41,7 @@ public final class TuneText {
       line(t, "%-40s %12s %12s", r.spec().knobs().get(i).path(), now.get(i), recommended.get(i));
     }
     t.append('\n');
-    line(t, "Why: %s.", r.why());
+    line(t, "Why: %s.%s", r.why(), TuneWords.refused(r.refused()));
     t.append('\n');
     line(t, "%-20s %12s %12s %14s %14s", "", "now", "recommended", "now, unseen", "rec., unseen");
     for (Aim aim : Aim.values()) {

@@ -18,6 +18,16 @@ final class TuneWords {
     };
   }
 
+  /** A sentence about trade-offs that did not hold; empty for none. */
+  static String refused(int count) {
+    return count == 0
+        ? ""
+        : " "
+            + count
+            + (count == 1 ? " trade-off that looked" : " trade-offs that looked")
+            + " better did not hold on seasons that the search had not seen.";
+  }
+
   static String score(Aim aim, double x) {
     return String.format(
         Locale.ROOT,

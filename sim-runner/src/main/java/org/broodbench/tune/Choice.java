@@ -1,6 +1,7 @@
 package org.broodbench.tune;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -9,31 +10,26 @@ import java.util.Locale;
  * Chooses one of the best trade-offs: the one nearest to the best of every aim at once, each
  * measured by its range over the front, what hurts brood counting three times (compromise
  * programming, M. Zeleny, in "Multiple Criteria Decision Making" (1973); the weights are own
- * choices). Candidates that hurt brood more than the present settings do are not chosen while
- * others are there.
+ * choices). Candidates that hurt brood more than the present settings do are not chosen.
  */
 final class Choice {
   private static final double BROOD_WEIGHT = 3;
 
   private Choice() {}
 
-  /** The index of the one to recommend. */
-  static Judged of(List<Judged> front, Scores now) {
-    List<Judged> fit =
-        front.stream()
-            .filter(
-                j ->
-                    worse(j.scores(), now, Aim.OUT_OF_BAND) <= 0
-                        && worse(j.scores(), now, Aim.BROOD_LOST) <= 0)
-            .toList();
-    List<Judged> among = fit.isEmpty() ? front : fit;
-    return among.stream()
-        .min(Comparator.comparingDouble(j -> distance(j.scores(), front)))
-        .orElseThrow();
+  /** Those that spare brood as well as the present settings do, best first. */
+  static List<Judged> sorted(List<Judged> front, Scores now) {
+    return front.stream()
+        .filter(j -> spares(j.scores(), now))
+        .sorted(Comparator.comparingDouble(j -> distance(j.scores(), front)))
+        .toList();
   }
 
-  private static double worse(Scores a, Scores b, Aim aim) {
-    return a.get(aim) - b.get(aim) - aim.grain();
+  /** Whether some scores are no worse for brood than others, by more than a grain. */
+  static boolean spares(Scores a, Scores b) {
+    return Arrays.stream(Aim.values())
+        .filter(Aim::ofBrood)
+        .allMatch(aim -> a.get(aim) - b.get(aim) <= aim.grain());
   }
 
   private static double distance(Scores s, List<Judged> front) {

@@ -16,6 +16,7 @@ import org.broodbench.rig.TuneSpec;
  * @param front best trade-offs
  * @param recommended one of them; null where nothing may be recommended
  * @param why in words
+ * @param refused trade-offs that stood before it and did not hold on unseen seasons
  * @param unseenNow the present settings over seasons that the search did not see; null if stopped
  * @param unseenRecommended the recommended settings over the same
  * @param stopped whether it was stopped early
@@ -30,6 +31,7 @@ public record TuneReport(
     List<Judged> front,
     Judged recommended,
     String why,
+    int refused,
     Scores unseenNow,
     Scores unseenRecommended,
     boolean stopped) {}

@@ -1,5 +1,6 @@
 package org.broodbench.tune;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.BooleanSupplier;
@@ -12,6 +13,9 @@ import org.broodbench.study.Progress;
 
 /** Searches on some seasons, recommends, and holds the recommendation against other seasons. */
 public final class TuneStudy {
+  /** Most trade-offs that are held against unseen seasons, one after the other; own choice. */
+  private static final int MOST_REFUSED = 6;
+
   private final Scenario scenario;
   private final TuneSpec spec;
   private final List<Season> seen;
@@ -69,24 +73,53 @@ public final class TuneStudy {
         Ranking.front(sound).stream()
             .sorted(Comparator.comparingDouble(j -> j.scores().get(Aim.OUT_OF_BAND)))
             .toList();
-    Judged recommended = front.isEmpty() ? null : Choice.of(front, now.scores());
-    if (recommended == null) {
-      return new TuneReport(
-          scenario,
-          weather,
-          spec,
-          evaluations,
-          search.candidates(),
-          now,
-          front,
-          null,
-          "the audit stops every candidate; mend first what the verb audit names",
-          null,
-          null,
-          stop.getAsBoolean());
+    List<Judged> chosen = Choice.sorted(front, now.scores());
+    // the present settings stand last: nothing better may hold
+    List<Judged> line = new ArrayList<>(chosen.stream().limit(MOST_REFUSED).toList());
+    if (sound.contains(now) && !line.contains(now)) {
+      line.add(now);
     }
-    boolean verified =
-        evaluator.evaluate(List.of(now.candidate(), recommended.candidate()), unseen);
+    int refused = 0;
+    for (Judged j : line) {
+      if (!evaluator.evaluate(List.of(now.candidate(), j.candidate()), unseen)) {
+        String why = Choice.why(j.scores(), now.scores());
+        return report(
+            weather, search, evaluations, now, front, new Found(j, why, refused), null, null, stop);
+      }
+      Scores before = Scores.over(evaluator.scores(now.candidate(), unseen));
+      Scores after = Scores.over(evaluator.scores(j.candidate(), unseen));
+      if (Choice.spares(after, before)) {
+        String why = Choice.why(j.scores(), now.scores());
+        return report(
+            weather,
+            search,
+            evaluations,
+            now,
+            front,
+            new Found(j, why, refused),
+            before,
+            after,
+            stop);
+      }
+      refused++;
+    }
+    String why = "the audit stops every candidate; mend first what the verb audit names";
+    return report(
+        weather, search, evaluations, now, front, new Found(null, why, refused), null, null, stop);
+  }
+
+  private record Found(Judged recommended, String why, int refused) {}
+
+  private TuneReport report(
+      String weather,
+      TuneSearch search,
+      int evaluations,
+      Judged now,
+      List<Judged> front,
+      Found found,
+      Scores unseenNow,
+      Scores unseenRecommended,
+      BooleanSupplier stop) {
     return new TuneReport(
         scenario,
         weather,
@@ -95,10 +128,11 @@ public final class TuneStudy {
         search.candidates(),
         now,
         front,
-        recommended,
-        Choice.why(recommended.scores(), now.scores()),
-        verified ? Scores.over(evaluator.scores(now.candidate(), unseen)) : null,
-        verified ? Scores.over(evaluator.scores(recommended.candidate(), unseen)) : null,
+        found.recommended(),
+        found.why(),
+        found.refused(),
+        unseenNow,
+        unseenRecommended,
         stop.getAsBoolean());
   }
 }
