@@ -44,7 +44,7 @@ class ArchitectureTest {
               "study",
               Set.of("loop", "rig", "sky", "colony", "hive", "power", "matter", "controller")),
           Map.entry("size", Set.of("study", "loop", "rig", "sky", "power")),
-          Map.entry("card", Set.of("loop", "rig", "sky", "colony", "power", "controller")),
+          Map.entry("card", Set.of("study", "loop", "rig", "sky", "colony", "power", "controller")),
           Map.entry(
               "stress",
               Set.of(

@@ -3,6 +3,7 @@ package org.broodbench.card;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
@@ -93,7 +94,8 @@ public final class CardMaker {
         table(expected),
         afterHarvest(expected),
         Signs.of(scenario, expected),
-        notBack());
+        notBack(),
+        Optional.empty());
   }
 
   /**

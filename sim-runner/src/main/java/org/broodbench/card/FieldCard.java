@@ -1,7 +1,10 @@
 package org.broodbench.card;
 
 import java.util.List;
+import java.util.Optional;
 import org.broodbench.rig.Scenario;
+import org.broodbench.study.BatteryAlone;
+import org.broodbench.study.Outlook;
 
 /**
  * What hangs on the hive.
@@ -15,6 +18,7 @@ import org.broodbench.rig.Scenario;
  * @param afterHarvest how long heat lasts without panel and mains
  * @param signs what is odd and what calls for a hand
  * @param notBack what does not come back by itself once it has opened
+ * @param plan what comes when in the season; empty where none was asked for
  */
 public record FieldCard(
     Scenario scenario,
@@ -25,7 +29,30 @@ public record FieldCard(
     List<List<Tonight.Answer>> tonight,
     List<AfterHarvest> afterHarvest,
     List<Sign> signs,
-    List<String> notBack) {
+    List<String> notBack,
+    Optional<Plan> plan) {
+  /** The same with a plan of the season. */
+  public FieldCard withPlan(Plan found) {
+    return new FieldCard(
+        scenario,
+        weather,
+        days,
+        settings,
+        expected,
+        tonight,
+        afterHarvest,
+        signs,
+        notBack,
+        Optional.of(found));
+  }
+
+  /**
+   * The season.
+   *
+   * @param outlook what becomes of the colony
+   * @param alone from when on the battery does without mains
+   */
+  public record Plan(Outlook outlook, BatteryAlone alone) {}
 
   /**
    * A setting.

@@ -20,7 +20,10 @@ import org.broodbench.output.CardText;
 import org.broodbench.output.WholeFile;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
+import org.broodbench.sky.Forcing;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.study.BatteryAlone;
+import org.broodbench.study.Outlooks;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -53,6 +56,13 @@ final class CardCommand extends Verb {
   private List<String> tonight;
 
   @Option(
+      names = "--plan",
+      paramLabel = "WEEKS",
+      description =
+          "Add the plan of a season of so many weeks: battery alone, next box, weaning. Takes some seconds more.")
+  private Integer plan;
+
+  @Option(
       names = "--out",
       paramLabel = "DIR",
       description = "Folder for the card; broodbench-out/<scenario name> when left out.")
@@ -77,6 +87,9 @@ final class CardCommand extends Verb {
     List<Problem> problems = new ArrayList<>();
     if (days != null && (days < 2 || days > 366)) {
       problems.add(new Problem("--days", 0, 0, "", String.valueOf(days), "2 to 366", ""));
+    }
+    if (plan != null && (plan < 2 || plan > 26)) {
+      problems.add(new Problem("--plan", 0, 0, "", String.valueOf(plan), "2 to 26 weeks", ""));
     }
     double volts = 0;
     double low = 0;
@@ -122,6 +135,9 @@ final class CardCommand extends Verb {
       return answer.wholeNight() ? 0 : 1;
     }
     FieldCard card = maker.card(found.series().source());
+    if (plan != null) {
+      card = card.withPlan(plan());
+    }
     Path folder =
         out != null ? out : Path.of("broodbench-out", s.fileName().replaceFirst("\\.toml$", ""));
     write(folder, card);
@@ -132,6 +148,24 @@ final class CardCommand extends Verb {
       console().out().println("Written: " + folder + " (card.html, card.pdf)");
     }
     return 0;
+  }
+
+  private FieldCard.Plan plan() {
+    ScenarioWeather found = scenario.weather(scenario.read(7 * plan));
+    Scenario season = Outlooks.season(found.scenario(), plan);
+    int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+    Forcing whole =
+        new ScenarioWeather(season, found.series(), found.file(), List.of())
+            .forcing(Plant.planes(season));
+    BatteryAlone alone =
+        BatteryAlone.of(
+            found.scenario(),
+            found.series(),
+            s ->
+                new ScenarioWeather(s, found.series(), found.file(), List.of())
+                    .forcing(Plant.planes(s)),
+            threads);
+    return new FieldCard.Plan(Outlooks.of(season, whole, threads, (done, of) -> {}), alone);
   }
 
   /** The season: as long as asked for, else four weeks or as far as the record reaches. */

@@ -69,6 +69,11 @@ public final class ScenarioReader {
     return values;
   }
 
+  /** What a run rests on; keys of sizing, tuning and logs are no assumption of it. */
+  private static List<String> assumedInRun(Values v) {
+    return v.assumed().stream().filter(a -> !a.matches("(size|tune|log)\\..*")).toList();
+  }
+
   private static Scenario scenario(String fileName, String sha256, Values v) {
     Window window = SiteKeys.window(v);
     return new Scenario(
@@ -94,7 +99,7 @@ public final class ScenarioReader {
         RequirementKeys.requirements(v),
         EventKeys.events(v, window),
         SiteKeys.run(v),
-        v.assumed(),
+        assumedInRun(v),
         PaperKeys.paper(v));
   }
 

@@ -43,6 +43,7 @@ public final class CardJson {
           }
           json.objects("after_harvest", harvest);
           json.texts("stays_open", card.notBack());
+          json.texts("season_plan", card.plan().map(PlanWords::lines).orElse(List.of()));
         });
   }
 

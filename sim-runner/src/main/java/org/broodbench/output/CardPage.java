@@ -75,6 +75,7 @@ public final class CardPage {
         .append("<li>Bees last: a colony that is opened in the cold loses what you came to save.")
         .append("</li></ol>\n");
     settings(t, card.settings());
+    card.plan().ifPresent(plan -> plan(t, plan));
     heading(t, "Does not come back by itself");
     t.append("<p>Once open, these stay open until a hand closes them: ");
     t.append(Markup.text(String.join(", ", card.notBack())));
@@ -223,6 +224,15 @@ public final class CardPage {
       t.append("</tr>\n");
     }
     t.append("</tbody></table>\n");
+  }
+
+  private static void plan(StringBuilder t, FieldCard.Plan plan) {
+    heading(t, "Season plan");
+    t.append("<ul>");
+    for (String line : PlanWords.lines(plan)) {
+      t.append("<li>").append(Markup.text(line)).append("</li>");
+    }
+    t.append("</ul>\n");
   }
 
   private static void settings(StringBuilder t, List<FieldCard.KeyedIn> all) {

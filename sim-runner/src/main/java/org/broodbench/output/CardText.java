@@ -33,6 +33,12 @@ public final class CardText {
     for (FieldCard.AfterHarvest h : card.afterHarvest()) {
       line(t, "  %s", CardPage.harvest(h));
     }
+    card.plan()
+        .ifPresent(
+            plan -> {
+              line(t, "Season plan");
+              PlanWords.lines(plan).forEach(l -> line(t, "  %s", l));
+            });
     line(t, "Does not come back by itself: %s.", String.join(", ", card.notBack()));
     line(t, "Caution: %s", Cautions.all().get(0));
     return t.toString();

@@ -78,7 +78,7 @@ final class OutlookWords {
     return all;
   }
 
-  private static String nextBox(Outlook o) {
+  static String nextBox(Outlook o) {
     List<Integer> due = o.nextBox();
     int last = due.stream().mapToInt(d -> d).max().orElse(-1);
     int first = due.stream().filter(d -> d >= 0).mapToInt(d -> d).min().orElse(-1);
@@ -95,7 +95,7 @@ final class OutlookWords {
     return "The next box is due " + when + ", when bees cover four fifths of the frames.";
   }
 
-  private static String weaning(Outlook o) {
+  static String weaning(Outlook o) {
     Outlook.Weaning w = o.weaning();
     String rule =
         " Lower the set point by "

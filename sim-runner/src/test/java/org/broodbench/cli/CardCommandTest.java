@@ -10,6 +10,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -94,5 +96,30 @@ class CardCommandTest {
       assertTrue(run.err.contains(part), run.err);
     }
     assertFalse(Files.exists(out));
+  }
+
+  /** With the mains taken away a battery that cannot feed the heater for a week is not ready. */
+  @Test
+  void theSeasonPlanSaysWhenTheBatteryDoesAlone() throws IOException {
+    Path rig = folder.resolve("roof.toml");
+    try (java.io.InputStream in =
+        CardCommandTest.class.getResourceAsStream("/scenarios/rooftop-mains.toml")) {
+      Files.write(rig, in.readAllBytes());
+    }
+    JsonNode plan = plan(rig);
+    assertTrue(plan.get(1).textValue().contains("mains taken away"), plan.toString());
+    assertTrue(plan.get(1).textValue().contains("not within these weeks"), plan.toString());
+    JsonNode without = plan(rig, "--set", "heater.power=0 W", "--set", "battery.capacity=300 Ah");
+    assertTrue(without.get(1).textValue().contains("at once"), without.toString());
+  }
+
+  private JsonNode plan(Path rig, String... more) throws IOException {
+    List<String> args =
+        new ArrayList<>(List.of("card", rig.toString(), "--days", "3", "--plan", "2", "--json"));
+    args.addAll(List.of("--out", folder.resolve("plan").toString()));
+    args.addAll(List.of(more));
+    Program run = Program.run(args.toArray(String[]::new));
+    assertEquals(0, run.code, run.err);
+    return new ObjectMapper().readTree(run.out).get("season_plan");
   }
 }

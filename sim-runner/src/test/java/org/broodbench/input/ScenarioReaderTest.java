@@ -105,14 +105,17 @@ class ScenarioReaderTest {
     assertEquals(List.of(), least.requirements());
     assertEquals(List.of(), least.events());
     int optional = 1 + 4 + Requirement.Kind.values().length;
-    long inRows =
+    long elsewhere =
         ScenarioKeys.all().all().stream()
             .filter(
                 k ->
                     k.path()
-                        .matches("(event|load|pv\\.shade|site\\.horizon|weather\\.column)\\.\\*.*"))
+                        .matches(
+                            "(event|load|pv\\.shade|site\\.horizon|weather\\.column)\\.\\*.*"
+                                + "|(size|tune|log)\\..*"))
             .count();
-    assertEquals(ScenarioKeys.all().all().size() - optional - inRows - 14, least.assumed().size());
+    assertEquals(
+        ScenarioKeys.all().all().size() - optional - elsewhere - 14, least.assumed().size());
   }
 
   @Test
