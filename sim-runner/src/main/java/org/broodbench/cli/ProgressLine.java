@@ -8,9 +8,13 @@ import org.broodbench.study.Progress;
 
 /**
  * One line on standard error that tells how far a study has come and how long it still takes; only
- * on a terminal. The only place that looks at a clock: what it shows is no result.
+ * on a terminal, or where it is asked for. The only place that looks at a clock: what it shows is
+ * no result.
  */
 final class ProgressLine implements Progress, AutoCloseable {
+  /** Environment variable that, at 1, asks for the line where there is no terminal. */
+  static final String ALWAYS = "BROODBENCH_PROGRESS";
+
   private static final long BETWEEN_NANOS = 200_000_000;
 
   private final Console console;
@@ -22,7 +26,7 @@ final class ProgressLine implements Progress, AutoCloseable {
 
   ProgressLine(Console console) {
     this.console = console;
-    shown = terminal();
+    shown = terminal() || "1".equals(System.getenv(ALWAYS));
   }
 
   /** Whether standard error is a terminal. */

@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
+import org.broodbench.rig.Scenario;
 import org.broodbench.serve.Bench;
 import org.broodbench.serve.Live;
 import org.broodbench.serve.LiveServer;
+import org.broodbench.serve.Studies;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -49,9 +51,13 @@ final class ServeCommand extends Verb {
       throw new BadInput(
           List.of(new Problem("--port", 0, 0, "", String.valueOf(port), "0 to 65535", "")));
     }
-    options.weather(options.read(days)); // refuses here what cannot be used
-    Live live = new Live(new Bench(source(), threads()));
-    try (LiveServer server = LiveServer.start(port, live)) {
+    Scenario scenario = options.read(days);
+    options.weather(scenario); // refuses here what cannot be used
+    Path folder = Path.of("broodbench-out", RunCommand.baseName(scenario.fileName()));
+    Studies studies = new Studies(program(), folder);
+    Live live = new Live(new Bench(source(), threads()), studies);
+    try (studies;
+        LiveServer server = LiveServer.start(port, live)) {
       Thread warm = new Thread(live::warmUp, "first run");
       warm.setDaemon(true);
       warm.start();
@@ -59,7 +65,14 @@ final class ServeCommand extends Verb {
       console().out().flush();
       console().err().println("Open this address in a browser. Ctrl-C ends it.");
       CountDownLatch ends = new CountDownLatch(1);
-      Runtime.getRuntime().addShutdownHook(new Thread(server::close, "end the live page"));
+      Runtime.getRuntime()
+          .addShutdownHook(
+              new Thread(
+                  () -> {
+                    studies.stop();
+                    server.stop();
+                  },
+                  "end the live page"));
       ends.await();
       return 0;
     } catch (InterruptedException e) {
@@ -77,6 +90,15 @@ final class ServeCommand extends Verb {
                   "a port that is free",
                   "Leave it out, or give 0, and a free one is taken.")));
     }
+  }
+
+  /** Words that start this program again, up to its verb. */
+  private static List<String> program() {
+    return List.of(
+        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+        "-cp",
+        System.getProperty("java.class.path"),
+        Main.class.getName());
   }
 
   private static int threads() {

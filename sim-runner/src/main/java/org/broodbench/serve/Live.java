@@ -40,9 +40,12 @@ public final class Live {
   /** One long piece of work at a time. */
   private final Semaphore slow = new Semaphore(1, true);
 
+  private final Studies studies;
+
   /** For one rig. */
-  public Live(Bench bench) {
+  public Live(Bench bench, Studies studies) {
     this.bench = bench;
+    this.studies = studies;
     file("/", Answer.HTML, "page.html");
     file("/live.js", "text/javascript; charset=utf-8", "live.js");
     file("/live.css", "text/css; charset=utf-8", "live.css");
@@ -65,6 +68,7 @@ public final class Live {
   Answer answer(Question q) {
     if (q.method().equals("GET") || q.method().equals("HEAD")) {
       Answer file = files.get(q.path());
+      file = file == null ? studies.report(q.path()) : file;
       return file == null ? Answer.refused(404, "Nothing here.") : file;
     }
     if (!q.method().equals("POST")) {
@@ -83,6 +87,20 @@ public final class Live {
         case "/api/quick" -> run(q, true);
         case "/api/full" -> run(q, false);
         case "/api/remedies" -> remedies(q);
+        case "/api/study" -> Answer.json(studies.state());
+        case "/api/study/stop" -> {
+          studies.stop();
+          yield Answer.json(studies.state());
+        }
+        case "/api/study/start" -> {
+          List<String> lines = q.lines();
+          List<String> settings = lines.subList(Math.min(1, lines.size()), lines.size());
+          bench.scenario(settings);
+          boolean begun = !lines.isEmpty() && studies.start(lines.get(0), bench.source(), settings);
+          yield begun
+              ? Answer.json(studies.state())
+              : Answer.refused(400, "Another study is running, or there is none of that name.");
+        }
         case "/api/values" -> Answer.json(Knobs.values(bench.offers(q.lines())));
         case "/api/save" -> {
           bench.scenario(q.lines());

@@ -98,6 +98,11 @@ public final class LiveServer implements AutoCloseable {
 
   @Override
   public void close() {
+    stop();
+  }
+
+  /** Listens no longer; what is under way is cut off. */
+  public void stop() {
     server.stop(0);
     pool.shutdownNow();
   }
@@ -106,7 +111,7 @@ public final class LiveServer implements AutoCloseable {
     try (exchange) {
       Answer answer = checked(exchange);
       Headers h = exchange.getResponseHeaders();
-      h.set("Content-Security-Policy", POLICY);
+      h.set("Content-Security-Policy", answer.policy() == null ? POLICY : answer.policy());
       h.set("X-Content-Type-Options", "nosniff");
       h.set("Referrer-Policy", "no-referrer");
       h.set("Cross-Origin-Opener-Policy", "same-origin");

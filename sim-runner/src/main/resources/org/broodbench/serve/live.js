@@ -795,9 +795,43 @@
     }));
   }
 
+  // ---- studies
+
+  let watching = 0;
+
+  function showStudy(s) {
+    $('study-start').setAttribute('aria-disabled', s.running);
+    $('study-stop').setAttribute('aria-disabled', !s.running);
+    const share = /^(\d+) of (\d+)/.exec(s.progress);
+    $('study-done').hidden = !s.running;
+    $('study-done').value = share === null ? 0 : share[1] / share[2];
+    const ends = s.stopped ? 'stopped; what was done is in the files, and Start goes on with it' : s.code === 2 ? 'was refused' : s.code === 3 ? 'failed' : 'is done';
+    $('study-state').textContent = s.verb === '' ? '' : s.running
+      ? s.verb + ': ' + (s.stopped ? 'ending …' : s.progress === '' ? 'getting ready …' : s.progress + '.')
+      : s.verb + ' ' + ends + (s.progress && s.stopped ? ' (' + s.progress.split(',')[0] + ')' : '') + '.' + (s.report ? ' Files in ' + s.folder + '.' : '');
+    $('study-text').hidden = s.printed === '';
+    $('study-text').textContent = s.printed;
+    $('study-report').hidden = !s.report;
+    $('study-report').href = '/study/' + s.verb + '.html';
+    clearTimeout(watching);
+    if (s.running) watching = setTimeout(() => askStudy('study', []), 700);
+  }
+  async function askStudy(path, lines) {
+    try {
+      showStudy(await (await ask(path, lines)).json());
+    } catch (e) {
+      failed(e);
+    }
+  }
+
   // ---- start
 
   function listen() {
+    $('study-start').addEventListener('click', () => {
+      if ($('study-start').getAttribute('aria-disabled') !== 'true') askStudy('study/start', [$('study').value, ...linesOf(state())]);
+    });
+    $('study-stop').addEventListener('click', () => askStudy('study/stop', []));
+    askStudy('study', []);
     $('undo').addEventListener('click', () => travel(-1));
     $('redo').addEventListener('click', () => travel(1));
     $('reset').addEventListener('click', () => {

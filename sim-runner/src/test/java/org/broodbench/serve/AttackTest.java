@@ -34,7 +34,7 @@ class AttackTest {
 
   @BeforeEach
   void start() throws IOException {
-    server = LiveServer.start(0, new Live(bench()));
+    server = LiveServer.start(0, new Live(bench(), Wire.noStudies()));
     port = Wire.port(server);
     cookie = Wire.cookie(server);
   }
@@ -74,7 +74,7 @@ class AttackTest {
     assertTrue(policy.contains("default-src 'none'"), policy);
     assertFalse(policy.contains("unsafe"), policy);
     assertEquals("nosniff", page.header("X-Content-Type-Options"));
-    try (LiveServer second = LiveServer.start(0, new Live(bench()))) {
+    try (LiveServer second = LiveServer.start(0, new Live(bench(), Wire.noStudies()))) {
       assertNotEquals(secret, URI.create(second.url()).getQuery().substring(4));
     }
   }

@@ -34,6 +34,7 @@ class LivePageBrowserTest {
 
   @TempDir static Path profile;
   @TempDir static Path downloads;
+  @TempDir static Path results;
 
   private static Chromium browser;
   private static LiveServer server;
@@ -46,7 +47,16 @@ class LivePageBrowserTest {
             new Bench.Source(
                 "late-split.toml", Wire.demo(), null, List.of(), List.of("run.days=10")),
             2);
-    server = LiveServer.start(0, new Live(bench));
+    Studies studies =
+        new Studies(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "org.broodbench.cli.Main"),
+            results);
+    server = LiveServer.start(0, new Live(bench, studies));
     browser
         .driver()
         .executeCdpCommand(
@@ -288,6 +298,29 @@ class LivePageBrowserTest {
     assertEquals(10, s.window().days());
     assertEquals(
         0.045 + 0.022, s.hive().wall().stream().mapToDouble(l -> l.thicknessM()).sum(), 1e-9);
+  }
+
+  @Test
+  void aStudyIsStartedStoppedWithItsPartsWrittenAndItsReportOpens() {
+    press("#study-start");
+    until("/^stress: [1-9]\\d* of/.test(document.getElementById('study-state').textContent)");
+    browser.keep("live-study");
+    press("#study-stop");
+    until("document.getElementById('study-state').textContent.startsWith('stress stopped')");
+    assertTrue(Files.exists(results.resolve("stress.json")));
+    assertTrue(Files.exists(results.resolve("stress.csv")));
+    String first = browser.driver().getWindowHandle();
+    String report = browser.text("return document.getElementById('study-report').href");
+    browser.driver().switchTo().newWindow(WindowType.TAB);
+    try {
+      browser.driver().get(server.url());
+      browser.driver().get(report);
+      assertTrue(browser.text("return document.querySelector('h1').innerText").length() > 3);
+      assertEquals(List.of(), browser.complaints());
+    } finally {
+      browser.driver().close();
+      browser.driver().switchTo().window(first);
+    }
   }
 
   @Test

@@ -6,6 +6,8 @@ import java.io.InputStream;
 import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
 
 /** Speaks HTTP byte by byte, as an attacker would. */
 final class Wire {
@@ -63,6 +65,11 @@ final class Wire {
       out.append("Content-Length: ").append(body.length()).append("\r\n");
     }
     return out.append("Connection: close\r\n\r\n").append(body).toString();
+  }
+
+  /** Starts nothing that is there. */
+  static Studies noStudies() {
+    return new Studies(List.of("/nowhere/java"), Path.of("nowhere"));
   }
 
   /** The demo's file. */
