@@ -11,6 +11,9 @@ import org.broodbench.input.KeyOffers;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
+import org.broodbench.loop.Pace;
+import org.broodbench.loop.ReferenceController;
+import org.broodbench.loop.Simulation;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.WeatherChoice;
@@ -169,6 +172,24 @@ public final class Bench {
       keep(settings, outcome);
     }
     return new Ran(outcome, film);
+  }
+
+  /**
+   * What the controller says tick by tick over some minutes, in the run in full.
+   *
+   * @param atS when they begin, s since the start; in the window
+   */
+  String ticks(List<String> settings, long atS) {
+    Rig rig = rig(scenario(settings));
+    Scenario s = rig.scenario();
+    long withinS = Math.max(0, Math.min(atS, 86_400L * s.window().days() - 1));
+    int days = (int) ((withinS + TickWatch.STRETCH_MS / 1000) / 86_400) + 1;
+    Scenario begun =
+        s.withWindow(new Window(s.window().fromEpochS(), Math.min(days, s.window().days())));
+    TickWatch watch =
+        new TickWatch(new ReferenceController(s.controller().settings()), withinS * 1000);
+    new Simulation(begun, rig.forcing(), watch, Pace.exact(begun, Pace.Keep.FIGURES)).run();
+    return watch.json();
   }
 
   private synchronized void keep(List<String> settings, Outcome outcome) {

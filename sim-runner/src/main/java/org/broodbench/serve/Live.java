@@ -87,6 +87,7 @@ public final class Live {
         case "/api/quick" -> run(q, true);
         case "/api/full" -> run(q, false);
         case "/api/remedies" -> remedies(q);
+        case "/api/ticks" -> Answer.json(ticks(q));
         case "/api/study" -> Answer.json(studies.state());
         case "/api/study/stop" -> {
           studies.stop();
@@ -182,6 +183,19 @@ public final class Live {
     return picture == null
         ? Answer.refused(409, "Overtaken by a later change.")
         : Answer.of(Answer.BYTES, picture);
+  }
+
+  /** The first line is the moment, the others are settings. */
+  private String ticks(Question q) throws InterruptedException {
+    List<String> lines = q.lines();
+    long atS =
+        lines.isEmpty() || !lines.get(0).matches("\\d{1,8}") ? 0 : Long.parseLong(lines.get(0));
+    slow.acquire();
+    try {
+      return bench.ticks(lines.subList(Math.min(1, lines.size()), lines.size()), atS);
+    } finally {
+      slow.release();
+    }
   }
 
   private Answer remedies(Question q) throws InterruptedException {

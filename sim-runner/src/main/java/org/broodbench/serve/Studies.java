@@ -122,7 +122,7 @@ public final class Studies implements AutoCloseable {
   public synchronized void stop() {
     if (running()) {
       stopped = true;
-      process.destroy();
+      process.toHandle().destroy(); // Process.destroy would close what it still says
     }
   }
 

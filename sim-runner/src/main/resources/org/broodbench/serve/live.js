@@ -543,7 +543,41 @@
 
   // ---- the film
 
+  let ticks = null; // a few minutes tick by tick: names, rows, and the run that they are of
+
+  /** The row of the tick at the moment shown, where it was fetched. */
+  function tickRow() {
+    if (ticks === null || ticks.of !== linesOf(state()).join()) return undefined;
+    return ticks.rows[Math.round((moment - ticks.rows[0][0]) / ticks.length)];
+  }
+  async function tickOn() {
+    const key = linesOf(state()).join();
+    const last = ticks !== null && ticks.of === key ? ticks.rows[ticks.rows.length - 1][0] : -1;
+    if (last < 0 || moment < ticks.rows[0][0] || moment + ticks.length > last) {
+      $('event').textContent = 'Working out the ticks …';
+      try {
+        const got = await (await ask('ticks', [String(Math.floor(moment)), ...linesOf(state())])).json();
+        if (got.rows.length < 2) {
+          $('event').textContent = 'The controller has no tick there.';
+          return;
+        }
+        ticks = { ...got, of: key, length: got.rows[1][0] - got.rows[0][0] };
+      } catch (e) {
+        failed(e);
+        return;
+      }
+    }
+    go(moment + ticks.length);
+    const d = new Date((now.start + moment) * 1000);
+    $('event').textContent = 'Tick at ' + timeWords(moment) + ':' + two(d.getUTCSeconds()) + ', every ' + lengthWords(ticks.length) + '. The words are of this tick, the drawing of its minute.';
+  }
+
   function value(name) {
+    const tick = tickRow();
+    if (tick !== undefined && Number(tick[0]) === moment && ticks.names.includes(name)) {
+      const v = tick[ticks.names.indexOf(name)];
+      return v === null ? NaN : v;
+    }
     const c = now.column[name];
     return c === undefined ? NaN : c[Math.min(c.length - 1, row())];
   }
@@ -839,6 +873,7 @@
     });
     $('play').addEventListener('click', () => (playing ? pause() : play()));
     $('on').addEventListener('click', () => { go(moment + now.step); keep(); });
+    $('tick').addEventListener('click', tickOn);
     $('back').addEventListener('click', () => { go(moment - now.step); keep(); });
     $('worst').addEventListener('click', () => { if (now.worst !== null) go(now.worst); keep(); });
     $('moment').addEventListener('input', () => { go(Number($('moment').value) * now.step); keep(); });

@@ -221,6 +221,24 @@ class LivePageBrowserTest {
   }
 
   @Test
+  void ticksAreSteppedOneByOneAndTheirTimersRunDown() {
+    inFull();
+    browser.js("document.getElementById('kind').value = 'heater'");
+    press("#later");
+    press("#on"); // the switching is inside the minute that begins at the moment found
+    assertTrue(words("thoughts").contains("Minimum"), words("thoughts") + words("event"));
+    press("#tick");
+    until("document.getElementById('event').textContent.startsWith('Tick at')");
+    String one = words("event");
+    String thought = words("thoughts");
+    press("#tick");
+    until("document.getElementById('event').textContent !== '" + one + "'");
+    press("#tick");
+    until("document.getElementById('thoughts').textContent !== '" + thought + "'");
+    assertTrue(words("thoughts").contains("left"), words("thoughts"));
+  }
+
+  @Test
   void aFaultIsThrownInAtTheMomentShownAndTakenOutAgain() {
     inFull();
     String at = words("when");
@@ -309,6 +327,7 @@ class LivePageBrowserTest {
     until("document.getElementById('study-state').textContent.startsWith('stress stopped')");
     assertTrue(Files.exists(results.resolve("stress.json")));
     assertTrue(Files.exists(results.resolve("stress.csv")));
+    until("document.getElementById('study-text').textContent.includes('Written:')");
     String first = browser.driver().getWindowHandle();
     String report = browser.text("return document.getElementById('study-report').href");
     browser.driver().switchTo().newWindow(WindowType.TAB);
