@@ -6,9 +6,9 @@ final class Campaign {
 
   /**
    * The share of a whole campaign that the system property {@code broodbench.campaign.percent} asks
-   * for; all of it where it is not set.
+   * for, one at least; all of it where the property is not set.
    */
   static long share(long whole) {
-    return whole * Integer.getInteger("broodbench.campaign.percent", 100) / 100;
+    return Math.max(1, whole * Integer.getInteger("broodbench.campaign.percent", 100) / 100);
   }
 }

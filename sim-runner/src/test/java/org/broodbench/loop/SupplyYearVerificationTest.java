@@ -54,6 +54,7 @@ class SupplyYearVerificationTest {
   @Test
   @Tag("campaign")
   void aYear() {
-    closes(365);
+    // a share of it by system property, twenty days at least
+    closes(Math.max(20, 365 * Integer.getInteger("broodbench.campaign.percent", 100) / 100));
   }
 }
