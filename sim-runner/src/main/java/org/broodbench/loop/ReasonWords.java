@@ -1,6 +1,5 @@
 package org.broodbench.loop;
 
-import org.broodbench.controller.Commands;
 import org.broodbench.controller.Reason;
 
 /** Reason codes of the core in words that a keeper reads. */
@@ -69,19 +68,8 @@ public final class ReasonWords {
     return LABELS[code];
   }
 
-  /** The words of a code with what is left of its time, where the core tells it. */
+  /** The words of a code with what is left of its time, where that is known. */
   static String of(int code, double leftS) {
     return leftS > 0 ? of(code) + ", " + Lengths.of(leftS) + " left" : of(code);
-  }
-
-  /** What is left of the time for which the heater is held as it is, s; 0 where none is known. */
-  static double leftS(Commands c) {
-    return switch (c.heaterReason) {
-          case Reason.MIN_OFF -> c.minOffRemainingMillis;
-          case Reason.MIN_ON -> c.minOnRemainingMillis;
-          case Reason.SERVICE -> c.serviceRemainingMillis;
-          default -> 0;
-        }
-        * 1e-3;
   }
 }

@@ -27,7 +27,9 @@ final class Recorder {
   private final List<EventRow> events = new ArrayList<>();
   private final Map<String, Integer> earlyStops = new LinkedHashMap<>();
   private final double minOnS;
+  private final HeldTime heldTime;
 
+  private double tickAtS;
   private boolean heater;
   private boolean fan;
   private int shedLevel;
@@ -66,6 +68,7 @@ final class Recorder {
             ? new Trace(interval, 86_400 * scenario.window().days() / interval + 1)
             : null;
     minOnS = scenario.controller().settings().get(Setting.RELAY_MIN_ON_MILLIS) * 1e-3;
+    heldTime = new HeldTime(scenario.controller().settings());
     for (String kind :
         List.of("limit", "trust", "effect", "shed", "supply", "cooling", "isolation", "service")) {
       earlyStops.put(kind, 0);
@@ -88,6 +91,8 @@ final class Recorder {
   /** Looks at what the controller asked at a tick. */
   void observe(double atS, Commands c) {
     boolean on = c.heater && c.isolation;
+    tickAtS = atS;
+    heldTime.heater(atS, on);
     if (on != heater) {
       if (on) {
         heaterOnAtS = atS;
@@ -136,7 +141,7 @@ final class Recorder {
     if (held != heldOff) {
       String why =
           held != Reason.NONE
-              ? ReasonWords.of(held, ReasonWords.leftS(c))
+              ? ReasonWords.of(held, heldTime.leftS(atS, c))
               : on ? "the heater came on" : "no longer wanted";
       event(atS, HeldHeat.WHAT, Reason.name(heldOff), Reason.name(held), why);
       heldOff = held;
@@ -195,6 +200,7 @@ final class Recorder {
     if (before.fan) {
       event(atS, "fan", "on", "off", "the bus is dead");
     }
+    heldTime.heater(atS, false);
     heater = false;
     fan = false;
     if (heldOff != Reason.NONE) {
@@ -227,7 +233,7 @@ final class Recorder {
               plant.supply().dead(),
               plant.weather().airC,
               reasonSinceS,
-              ReasonWords.leftS(c));
+              heldTime.leftS(tickAtS, c));
     }
     stateRow(1, c, held);
   }
