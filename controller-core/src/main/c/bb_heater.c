@@ -107,7 +107,9 @@ static bb_flag at_limit(const bb_sample_judge *probe, int32_t limit_centi_c) {
 }
 
 static bb_flag below(const bb_sample_judge *probe, const int32_t *s, int32_t limit_centi_c) {
-  return !probe->usable || probe->raw <= limit_centi_c - s[BB_LIMIT_BROOD_DIFFERENTIAL_CENTI_K];
+  int32_t release_centi_c = limit_centi_c - s[BB_LIMIT_BROOD_DIFFERENTIAL_CENTI_K];
+  return (!probe->usable || probe->raw <= release_centi_c) &&
+         (!probe->trusted || probe->value <= release_centi_c);
 }
 
 void bb_limits_step(bb_limits *l, const int32_t *s, int32_t day_millis, int32_t release_millis,

@@ -73,7 +73,9 @@ final class Limits implements Part {
   }
 
   private boolean below(SampleJudge probe, int limitCentiC) {
-    return !probe.usable() || probe.raw() <= limitCentiC - broodDifferentialCentiK;
+    int releaseCentiC = limitCentiC - broodDifferentialCentiK;
+    return (!probe.usable() || probe.raw() <= releaseCentiC)
+        && (!probe.trusted() || probe.value() <= releaseCentiC);
   }
 
   /** The brood limit ended a run: that counts as a trip (rule L6). */

@@ -158,6 +158,23 @@ class HeaterRulesTest {
     assertFalse(bench.alarm(Alarm.TRIP_LATCHED));
   }
 
+  /** C10: a probe that falls silent at its limit holds heat off as long as its value is trusted. */
+  @Test
+  void aHeldValueAtTheLimitHoldsHeatOff() {
+    Bench bench = heating(Bench.comb().with(Setting.RELAY_MIN_OFF_MILLIS, 0));
+    bench.in.broodA.put(3650);
+    bench.in.testRequest = true;
+    bench.step(60_000);
+    assertEquals(3650, bench.out.governingHighCentiC);
+    bench.in.broodA.clear();
+    for (int second = 1; second <= 30; second++) {
+      bench.step(1000);
+      assertEquals(3650, bench.out.governingHighCentiC);
+      assertFalse(bench.out.heater);
+      assertEquals(Reason.BROOD_LIMIT, bench.out.heaterReason);
+    }
+  }
+
   @Test
   void broodLimitCountsOnlyWhenItEndsARun() {
     Bench bench = heating(Bench.comb());

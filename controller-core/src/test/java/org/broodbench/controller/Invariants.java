@@ -172,6 +172,7 @@ final class Invariants implements Player.Watcher {
     assertFalse(
         settings.is(Setting.FITTED_BROOD_B) && atLimit(in.broodB, limitB), "C3: B at its limit");
     assertFalse(atLimit(in.pan, settings.get(Setting.LIMIT_PAN_CENTI_C)), "C3: pan at its limit");
+    assertTrue(out.governingHighCentiC < limit, "C10: trusted brood at its limit");
     assertNotEquals(Commands.SUPPLY_NONE, out.supply, "C3: no supply");
     assertTrue(
         out.shedLevel < ShedLevel.HEAT_SHED || out.supply == Commands.SUPPLY_SHORE,

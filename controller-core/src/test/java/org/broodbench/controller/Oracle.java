@@ -395,7 +395,7 @@ final class Oracle {
                 && pan.value <= get("limit_pan_centi_c") - get("limit_pan_differential_centi_k"));
     when.put("raw_brood_at_limit", () -> broodAtLimit("brood_a") || broodAtLimit("brood_b"));
     when.put(
-        "raw_brood_at_or_below_release",
+        "brood_at_or_below_release",
         () -> broodBelowRelease("brood_a") && broodBelowRelease("brood_b"));
     when.put("weld_latched", () -> weldLatched);
     when.put("trips_latched", () -> tripsLatched);
@@ -487,7 +487,8 @@ final class Oracle {
 
   private boolean broodBelowRelease(String name) {
     Reading probe = readings.get(name);
-    return !probe.usable || probe.raw <= broodLimit(name) - get("limit_brood_differential_centi_k");
+    int release = broodLimit(name) - get("limit_brood_differential_centi_k");
+    return !(probe.usable && probe.raw > release) && !(probe.trusted && probe.value > release);
   }
 
   /** One step, as section 1 orders it. */
