@@ -54,7 +54,17 @@ class ArchitectureTest {
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "calibrate",
-              Set.of("loop", "plant", "rig", "sky", "colony", "hive", "power", "controller")),
+              Set.of(
+                  "firmware",
+                  "loop",
+                  "plant",
+                  "rig",
+                  "sky",
+                  "colony",
+                  "hive",
+                  "power",
+                  "matter",
+                  "controller")),
           Map.entry(
               "input",
               Set.of(

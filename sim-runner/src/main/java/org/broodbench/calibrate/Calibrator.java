@@ -91,6 +91,9 @@ public final class Calibrator {
       parameters.add(parameter(scenario, fit, ends, j, weather.sunMeasured()));
     }
     List<Calibration.Channel> channels = channels(model, run);
+    settings.progress().accept("the halves of the log, and what changes would do");
+    List<Calibration.Trend> trends = Trends.of(model, run, parameters, pool);
+    List<Calibration.Finding> alarms = Alarms.of(parameters, trends);
     return new Calibration(
         q.log(),
         q.logName(),
@@ -102,10 +105,10 @@ public final class Calibrator {
         run.heldOut(),
         run.starts(),
         Misfits.of(parameters, channels, run.heldOut()),
-        List.of(),
-        List.of(),
-        List.of(),
-        null,
+        trends,
+        alarms,
+        Advice.of(model, fit, pool),
+        DecisionCheck.of(q.log(), q.scenario().controller().settings()),
         notes);
   }
 

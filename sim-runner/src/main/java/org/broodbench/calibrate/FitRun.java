@@ -26,7 +26,7 @@ final class FitRun {
   private static final double NARROWER = 4;
 
   /** While it narrows, long deviations may be those of a fit that is not there yet, bins. */
-  private static final double LASTING = 12;
+  private static final double LASTING = 100;
 
   private final Model model;
   private final List<Knob> free;

@@ -12,6 +12,7 @@ import org.broodbench.power.BatterySpec;
 import org.broodbench.power.PvGroup;
 import org.broodbench.power.PvSpec;
 import org.broodbench.power.WiringSpec;
+import org.broodbench.rig.ControllerSpec;
 import org.broodbench.rig.EventSpec;
 import org.broodbench.rig.Scenario;
 
@@ -25,6 +26,21 @@ final class FittedRig {
    * @param z by {@link Knob}
    */
   static Scenario at(Scenario s, double[] z) {
+    return with(s, s.controller(), z, Knob.START_CHARGE.value(s, z[Knob.START_CHARGE.ordinal()]));
+  }
+
+  /** The same, but for the charge at the start, which stays. */
+  static Scenario turned(Scenario s, double[] z) {
+    return with(s, s.controller(), z, 100 * s.battery().initialSoc());
+  }
+
+  /** The rig with another controller. */
+  static Scenario withController(Scenario s, ControllerSpec controller) {
+    return with(s, controller, new double[Knob.COUNT], 100 * s.battery().initialSoc());
+  }
+
+  private static Scenario with(
+      Scenario s, ControllerSpec controller, double[] z, double chargePercent) {
     return new Scenario(
         s.title(),
         s.fileName(),
@@ -38,9 +54,9 @@ final class FittedRig {
         s.fan(),
         s.probes(),
         s.sensors(),
-        s.controller(),
+        controller,
         pv(s.pv(), factor(Knob.PANEL_FACTOR, z)),
-        battery(s, z),
+        battery(s, z, chargePercent),
         s.inverter(),
         wiring(s.wiring(), factor(Knob.BATTERY_RESISTANCE, z)),
         s.shore(),
@@ -155,14 +171,14 @@ final class FittedRig {
             .toList());
   }
 
-  private static BatterySpec battery(Scenario s, double[] z) {
+  private static BatterySpec battery(Scenario s, double[] z, double chargePercent) {
     BatterySpec b = s.battery();
     return new BatterySpec(
         b.chemistry(),
         b.capacityAh() * factor(Knob.BATTERY_CAPACITY, z),
         b.nominalV(),
         b.resistanceOhm() * factor(Knob.BATTERY_RESISTANCE, z),
-        Knob.START_CHARGE.value(s, z[Knob.START_CHARGE.ordinal()]) / 100,
+        chargePercent / 100,
         b.chargeLimitA(),
         b.charge(),
         b.coulombicEfficiency(),

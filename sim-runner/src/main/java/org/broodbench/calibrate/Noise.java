@@ -14,6 +14,9 @@ record Noise(double[] sigma, double[] tau) {
   /** Window of the integrated time in units of itself; A. Sokal's rule of five. */
   private static final double WINDOW = 5;
 
+  /** Bins over which the simulation may be off to one side: six hours; own choice. */
+  private static final int BELIEF_BINS = 36;
+
   /** What is expected before anything is fitted; own choice. */
   static Noise before(Observations seen) {
     double[] sigma = new double[seen.channels().size()];
@@ -55,6 +58,20 @@ record Noise(double[] sigma, double[] tau) {
     return new Noise(held, tau);
   }
 
+  /**
+   * How far the simulation itself may be off for {@link #BELIEF_BINS}: steps of a minute, relays
+   * known to the minute, air known at one place. Own choice, by the share of made hives that were
+   * found inside their intervals.
+   */
+  private static double belief(LogColumn c) {
+    return switch (c.sort()) {
+      case VOLTAGE -> 0.02;
+      case CURRENT -> 0.02;
+      case PERCENT -> 1;
+      default -> 0.03;
+    };
+  }
+
   /** From the residuals of a fit, by compared column and bin. */
   static Noise of(Observations seen, double[][] residuals) {
     double[] sigma = new double[residuals.length];
@@ -62,7 +79,8 @@ record Noise(double[] sigma, double[] tau) {
     for (int c = 0; c < residuals.length; c++) {
       double s = Robust.sigma(residuals[c]);
       sigma[c] = Math.max(least(seen.channels().get(c)), Double.isNaN(s) ? 0 : s);
-      tau[c] = tau(residuals[c], 4 * sigma[c]);
+      double off = belief(seen.channels().get(c)) / sigma[c];
+      tau[c] = tau(residuals[c], 4 * sigma[c]) + BELIEF_BINS * off * off;
     }
     return new Noise(sigma, tau);
   }

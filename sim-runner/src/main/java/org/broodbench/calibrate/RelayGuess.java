@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import org.broodbench.controller.Commands;
 import org.broodbench.controller.Readings;
-import org.broodbench.controller.Sample;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.Replay;
 import org.broodbench.rig.Scenario;
@@ -158,24 +157,11 @@ final class RelayGuess implements Replay.Drive {
     Commands commands = new Commands();
     double[] state = new double[log.rows()];
     for (int i = 0; i < state.length; i++) {
-      put(readings.broodA, log.column(LogColumn.BROOD_A)[i], 100);
-      put(readings.broodB, log.column(LogColumn.BROOD_B)[i], 100);
-      put(readings.pan, log.column(LogColumn.PAN)[i], 100);
-      put(readings.top, log.column(LogColumn.TOP)[i], 100);
-      put(readings.outdoor, log.column(LogColumn.OUTDOOR)[i], 100);
-      put(readings.battery, log.column(LogColumn.BATTERY_V)[i], 1000);
+      DecisionCheck.fill(readings, log, i);
       controller.step((int) ((log.epochS()[i] - log.fromS()) * 1000), readings, commands);
       state[i] = commands.heater ? 1 : 0;
     }
     return state;
-  }
-
-  private static void put(Sample sample, double value, int scale) {
-    if (Double.isNaN(value)) {
-      sample.valid = false;
-    } else {
-      sample.put((int) Math.rint(value * scale));
-    }
   }
 
   @Override
@@ -192,13 +178,4 @@ final class RelayGuess implements Replay.Drive {
   Calibration.Relay relay() {
     return relay;
   }
-
-  /** Share of the steps in which the heater is known to be on. */
-  double duty() {
-    long on = Arrays.stream(heater).filter(h -> h == 1).count();
-    long known = Arrays.stream(heater).filter(h -> h != UNKNOWN).count();
-    return known == 0 ? 0 : (double) on / known;
-  }
-
-  private static final int UNKNOWN = Replay.UNKNOWN;
 }
