@@ -20,6 +20,7 @@ import org.broodbench.rig.Scenario;
  * @param alarms what wants attention
  * @param advice what to do next
  * @param conform the log's decisions against the reference; null where the log has none
+ * @param readings of a log written by hand, each with its range; empty for others
  * @param notes what was done to the log, where the weather came from
  */
 public record Calibration(
@@ -37,6 +38,7 @@ public record Calibration(
     List<Finding> alarms,
     List<Finding> advice,
     Decisions conform,
+    List<Reading> readings,
     List<String> notes) {
 
   /** Copies the lists. */
@@ -47,6 +49,7 @@ public record Calibration(
     trend = List.copyOf(trend);
     alarms = List.copyOf(alarms);
     advice = List.copyOf(advice);
+    readings = List.copyOf(readings);
     notes = List.copyOf(notes);
   }
 
@@ -77,6 +80,16 @@ public record Calibration(
       double sigma,
       boolean told,
       String want) {}
+
+  /**
+   * A reading written by hand.
+   *
+   * @param low lower end of what is to be expected in that weather, 5 % of the hives below
+   * @param high upper end
+   * @param mark expected, odd or alarming
+   */
+  public record Reading(
+      long epochS, LogColumn column, double value, double low, double high, String mark) {}
 
   /**
    * A compared column.

@@ -70,7 +70,13 @@ public final class Calibrator {
     Observations seen = new Observations(q.log(), wanted);
     Scenario scenario = inLogTime(q.scenario(), seen);
     LogWeather weather =
-        LogWeather.of(q.log(), seen, scenario, q.weather(), q.weatherMeasured(), q.forcing());
+        LogWeather.of(
+            q.log().byHand() ? q.log().without(LogColumn.OUTDOOR, LogColumn.SUN) : q.log(),
+            seen,
+            scenario,
+            q.weather(),
+            q.weatherMeasured(),
+            q.forcing());
     notes.addAll(weather.notes());
     RelayGuess relay = RelayGuess.of(q.log(), scenario, seen);
     Model model = new Model(scenario, weather.forcing(), seen, relay);
@@ -80,6 +86,9 @@ public final class Calibrator {
       if (turned[k.ordinal()]) {
         free.add(k);
       }
+    }
+    if (q.log().byHand()) {
+      return byHand(q, model, wanted, free, weather.sunMeasured(), notes);
     }
     FitRun run = new FitRun(model, free, pool, settings.progress());
     run.run();
@@ -109,14 +118,73 @@ public final class Calibrator {
         alarms,
         Advice.of(model, fit, pool),
         DecisionCheck.of(q.log(), q.scenario().controller().settings()),
+        List.of(),
+        notes);
+  }
+
+  private Calibration byHand(
+      Question q,
+      Model model,
+      List<LogColumn> wanted,
+      List<Knob> free,
+      boolean sunMeasured,
+      List<String> notes) {
+    settings.progress().accept("hives that the daily log might be of");
+    DailyLog.Answer a = new DailyLog(model, q.log(), wanted, free, pool).answer();
+    List<Calibration.Parameter> parameters = new ArrayList<>();
+    for (int j = 0; j < a.free().size(); j++) {
+      Knob k = a.free().get(j);
+      double sigma = Math.sqrt(a.covariance()[j][j]);
+      boolean told = sigma < TOLD && (sunMeasured || !needsSun(k));
+      parameters.add(
+          new Calibration.Parameter(
+              k,
+              k.middle(model.scenario()),
+              k.value(model.scenario(), a.z()[j]),
+              k.value(model.scenario(), a.z()[j] - Profile.Z90 * sigma),
+              k.value(model.scenario(), a.z()[j] + Profile.Z90 * sigma),
+              a.z()[j],
+              sigma,
+              told,
+              told ? "" : Wants.of(k)));
+    }
+    List<Calibration.Finding> alarms = new ArrayList<>(Alarms.of(parameters, List.of()));
+    long bad = a.readings().stream().filter(r -> r.mark().equals("alarming")).count();
+    if (bad > 0) {
+      alarms.add(
+          new Calibration.Finding(
+              "alarming_readings",
+              bad + " readings are far from anything that such a hive reads in this weather.",
+              "they are marked in the table of readings"));
+    }
+    Calibration.HeldOut heldOut =
+        new Calibration.HeldOut(
+            q.log().fromS() + (q.log().toS() - q.log().fromS()) * 2 / 3,
+            new double[0],
+            a.heldOutK());
+    return new Calibration(
+        q.log(),
+        q.logName(),
+        model.scenario(),
+        new Calibration.Relay("by the scenario's controller, as simulated", 0.7),
+        parameters,
+        correlation(a.covariance()),
+        List.of(),
+        heldOut,
+        new double[0],
+        Misfits.of(parameters, List.of(), heldOut),
+        List.of(),
+        alarms,
+        List.of(),
+        null,
+        a.readings(),
         notes);
   }
 
   private static Calibration.Parameter parameter(
       Scenario s, Fit fit, double[][] ends, int j, boolean sunMeasured) {
     Knob k = fit.misfit().free().get(j);
-    boolean needsSun = k == Knob.SOLAR_GAIN || k == Knob.PANEL_FACTOR;
-    boolean told = fit.sigma(j) < TOLD && (sunMeasured || !needsSun);
+    boolean told = fit.sigma(j) < TOLD && (sunMeasured || !needsSun(k));
     return new Calibration.Parameter(
         k,
         k.middle(s),
@@ -127,6 +195,10 @@ public final class Calibrator {
         fit.sigma(j),
         told,
         told ? "" : Wants.of(k));
+  }
+
+  private static boolean needsSun(Knob k) {
+    return k == Knob.SOLAR_GAIN || k == Knob.PANEL_FACTOR;
   }
 
   private static double[][] correlation(double[][] covariance) {

@@ -40,6 +40,16 @@ public record FieldLog(long[] epochS, double[][] values, int stepS, List<String>
     return false;
   }
 
+  /** The same with some columns empty. */
+  FieldLog without(LogColumn... columns) {
+    double[][] left = values.clone();
+    for (LogColumn c : columns) {
+      left[c.ordinal()] = new double[rows()];
+      java.util.Arrays.fill(left[c.ordinal()], Double.NaN);
+    }
+    return new FieldLog(epochS, left, stepS, notes);
+  }
+
   /** Whether it was written down by hand, about once a day. */
   public boolean byHand() {
     return stepS >= BY_HAND_S;

@@ -10,7 +10,7 @@ import org.broodbench.sky.Forcing;
 
 /** The simulation as a function of the knobs: what the log should read. */
 final class Model {
-  private static final int DAY_STEPS = 86_400 / Observations.STEP_S;
+  static final int DAY_STEPS = 86_400 / Observations.STEP_S;
 
   /** Times that the first day is driven through before anything is compared; own choice. */
   private static final int WARM_DAYS = 1;
@@ -93,7 +93,7 @@ final class Model {
     return sum;
   }
 
-  private static double read(Plant plant, LogColumn c, int probe) {
+  static double read(Plant plant, LogColumn c, int probe) {
     return switch (c) {
       case BATTERY_V -> plant.supply().volts();
       case BATTERY_A -> -plant.supply().batteryA();

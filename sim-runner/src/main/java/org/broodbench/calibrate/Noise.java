@@ -68,7 +68,7 @@ record Noise(double[] sigma, double[] tau) {
       case VOLTAGE -> 0.02;
       case CURRENT -> 0.02;
       case PERCENT -> 1;
-      default -> 0.03;
+      default -> 0.06;
     };
   }
 

@@ -114,7 +114,7 @@ final class CalibrateCommand extends Verb {
   }
 
   private Calibration calibrate(Scenario scenario, FieldLog log) {
-    boolean whole = log.has(LogColumn.SUN) && log.has(LogColumn.OUTDOOR);
+    boolean whole = !log.byHand() && log.has(LogColumn.SUN) && log.has(LogColumn.OUTDOOR);
     boolean generated = weather.isEmpty() && scenario.weather().generated();
     Scenario placed = scenario;
     WeatherSeries series = null;

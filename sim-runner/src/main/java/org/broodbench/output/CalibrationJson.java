@@ -78,6 +78,18 @@ public final class CalibrationJson {
                   .whole("starts_reference", c.conform().startsReference())
                   .text("first_difference", c.conform().difference()));
     }
+    List<JsonText.Body> readings = new ArrayList<>();
+    for (Calibration.Reading r : c.readings()) {
+      readings.add(
+          j ->
+              j.text("time", Stamps.of(r.epochS(), 0))
+                  .text("name", r.column().key())
+                  .number("value", r.value())
+                  .number("low", r.low())
+                  .number("high", r.high())
+                  .text("mark", r.mark()));
+    }
+    json.objects("readings", readings);
     json.texts("notes", c.notes());
   }
 

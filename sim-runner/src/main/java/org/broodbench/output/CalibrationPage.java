@@ -53,8 +53,11 @@ public final class CalibrationPage {
     findings(
         out, "Alarms", c.alarms(), "None: nothing has changed for the worse that this log shows.");
     findings(out, "What to do next", c.advice(), "Nothing could be worked out.");
+    readings(out, c);
     parameters(out, c);
-    charts(out, c);
+    if (!c.channels().isEmpty()) {
+      charts(out, c);
+    }
     heldOut(out, c);
     correlations(out, c);
     trends(out, c);
@@ -138,6 +141,29 @@ public final class CalibrationPage {
     }
   }
 
+  private static void readings(StringBuilder out, Calibration c) {
+    if (c.readings().isEmpty()) {
+      return;
+    }
+    head(out, "Your readings");
+    para(
+        out,
+        "Each against the range that hives like this one, as far as they are known, read in that weather at that time.");
+    out.append(Tables.open("Readings and what is to be expected"))
+        .append(Tables.head("time, UTC", "reading", "value", "to be expected", "mark"))
+        .append("<tbody>");
+    for (Calibration.Reading r : c.readings()) {
+      out.append(
+          Tables.row(
+              Stamps.of(r.epochS(), 0),
+              Markup.text(r.column().key().replace('_', ' ')),
+              CalibrationText.number(r.value()),
+              CalibrationText.number(r.low()) + " to " + CalibrationText.number(r.high()),
+              r.mark().equals("expected") ? "expected" : "<strong>" + r.mark() + "</strong>"));
+    }
+    out.append("</tbody>").append(Tables.CLOSE);
+  }
+
   private static void charts(StringBuilder out, Calibration c) {
     head(out, "Measured and simulated");
     para(
@@ -154,6 +180,9 @@ public final class CalibrationPage {
         out,
         "The last third was predicted by a fit to what came before it: %.2f K off inside the hive (root mean square). Then all was fitted.",
         c.heldOut().rmseK());
+    if (c.channels().isEmpty()) {
+      return;
+    }
     out.append(Tables.open("Deviations of the means, by reading"))
         .append(
             Tables.head(

@@ -49,6 +49,19 @@ public final class CalibrationText {
         100 * c.relay().confidence());
     section(out, "Alarms", c.alarms());
     section(out, "What to do next", c.advice());
+    for (Calibration.Reading r : c.readings()) {
+      if (!r.mark().equals("expected")) {
+        line(
+            out,
+            "%s  %-15s %8s, to be expected %s to %s: %s",
+            Stamps.of(r.epochS(), 0),
+            r.column().key(),
+            number(r.value()),
+            number(r.low()),
+            number(r.high()),
+            r.mark());
+      }
+    }
     if (c.conform() != null) {
       line(out, "");
       line(

@@ -1,8 +1,10 @@
 package org.broodbench.calibrate;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -12,6 +14,9 @@ import java.util.concurrent.Future;
 final class RecoveryTable {
   /** By knob: cases, cases inside the interval, sum of pulls, sum of their squares, told cases. */
   final double[][] by = new double[Knob.COUNT][5];
+
+  /** Best value minus truth in standard deviations, by knob. */
+  private final Map<Knob, List<Double>> pulls = new EnumMap<>(Knob.class);
 
   /** Cases that were called misfits though they were right. */
   int refused;
@@ -54,12 +59,18 @@ final class RecoveryTable {
       double z = made.truth[p.knob().ordinal()];
       double truth = p.knob().value(made.believed, z);
       double pull = (p.z() - z) / p.sigma();
+      pulls.computeIfAbsent(p.knob(), k -> new ArrayList<>()).add(pull);
       row[0]++;
       row[1] += truth >= p.low() && truth <= p.high() ? 1 : 0;
       row[2] += pull;
       row[3] += pull * pull;
       row[4] += p.told() ? 1 : 0;
     }
+  }
+
+  /** Middle pull of a knob: a fit that went astray does not move it. */
+  double bias(Knob k) {
+    return Robust.median(pulls.get(k).stream().mapToDouble(x -> x).toArray());
   }
 
   /** Share of the cases of a knob whose interval holds the truth. */
