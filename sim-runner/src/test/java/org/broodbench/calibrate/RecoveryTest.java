@@ -2,9 +2,14 @@ package org.broodbench.calibrate;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** Made hives found again: crashes and bias. The campaign asks for the shares of the intervals. */
+/**
+ * Twenty made hives found again: crashes and bias. The campaign asks for the shares of the
+ * intervals.
+ */
+@Tag("campaign")
 class RecoveryTest {
   @Test
   void twentyHivesAreFoundWithoutBias() throws Exception {
