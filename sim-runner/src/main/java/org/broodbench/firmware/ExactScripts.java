@@ -35,6 +35,7 @@ final class ExactScripts {
   static List<Script> of(Settings rig) {
     ExactScripts exact = new ExactScripts(rig);
     exact.effect();
+    exact.heldAtLimit();
     exact.weld();
     exact.ramp();
     exact.blindGap();
@@ -115,6 +116,25 @@ final class ExactScripts {
     once.step(5000);
     once.in.heaterCurrent.clear();
     once.steps(20, 5000).keep("effect");
+  }
+
+  /** A brood probe that leaps to its limit, or stands there, and falls silent (rule L6). */
+  private void heldAtLimit() {
+    Settings quick = Suites.hurried(plain);
+    int limitC = quick.get(Setting.LIMIT_BROOD_CENTI_C);
+    int releaseC = limitC - quick.get(Setting.LIMIT_BROOD_DIFFERENTIAL_CENTI_K);
+    for (int off = -1; off <= 1; off++) {
+      Entries leap = new Entries(quick, releaseC + off, releaseC).steps(20, 5000);
+      leap.in.testRequest = true;
+      leap.in.broodA.put(12_000);
+      leap.step(1000);
+      leap.in.broodA.clear();
+      leap.steps(8, 1000).keep("held at limit");
+      Entries there = new Entries(quick, limitC + off, releaseC).steps(20, 5000);
+      there.in.testRequest = true;
+      there.in.broodA.clear();
+      there.steps(8, 1000).keep("held at limit");
+    }
   }
 
   /** A run of the heater that the thermostat ends; the pan stays warm. */
