@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.KeyOffers;
 import org.broodbench.input.Problem;
@@ -154,9 +155,11 @@ public final class Bench {
    * Runs the rig with settings on top.
    *
    * @param quick at the pace of a search, for a first look
+   * @param wanted asked now and then whether anybody still waits for it
    * @throws BadInput where they cannot be used
+   * @throws Overtaken where nobody waits for it
    */
-  Ran run(List<String> settings, boolean quick) {
+  Ran run(List<String> settings, boolean quick, BooleanSupplier wanted) {
     Rig rig = rig(scenario(settings));
     Film film = new Film(rig.scenario());
     List<String> assumed = new ArrayList<>(rig.scenario().assumed());
@@ -167,7 +170,19 @@ public final class Bench {
         new Outcome.WeatherNote(
             series.source(), series.formatId(), series.filledHours(), series.warnings());
     Outcome outcome =
-        Evaluation.watched(rig.scenario(), rig.forcing(), note, assumed, threads, quick, film);
+        Evaluation.watched(
+            rig.scenario(),
+            rig.forcing(),
+            note,
+            assumed,
+            threads,
+            quick,
+            (endS, lengthS, plant, commands) -> {
+              if (!wanted.getAsBoolean()) {
+                throw new Overtaken();
+              }
+              film.step(endS, lengthS, plant, commands);
+            });
     if (!quick) {
       keep(settings, outcome);
     }
@@ -200,16 +215,24 @@ public final class Bench {
     return outcomes.get(settings);
   }
 
-  /** Single changes that help, for a rig that was run in full or is now. */
-  RemedySearch remedies(List<String> settings) {
+  /**
+   * Single changes that help, for a rig that was run in full or is now.
+   *
+   * @throws Overtaken where nobody waits for it
+   */
+  RemedySearch remedies(List<String> settings, BooleanSupplier wanted) {
     Outcome outcome = kept(settings);
     if (outcome == null) {
-      outcome = run(settings, false).outcome();
+      outcome = run(settings, false, wanted).outcome();
     }
-    return Remedies.search(outcome, changes -> variant(settings, changes), threads);
+    return Remedies.search(outcome, changes -> variant(settings, changes, wanted), threads);
   }
 
-  private Optional<Remedies.Variant> variant(List<String> settings, List<String> changes) {
+  private Optional<Remedies.Variant> variant(
+      List<String> settings, List<String> changes, BooleanSupplier wanted) {
+    if (!wanted.getAsBoolean()) {
+      throw new Overtaken();
+    }
     List<String> both = new ArrayList<>(settings);
     both.addAll(changes);
     try {

@@ -114,13 +114,13 @@ public final class Live {
         }
         default -> Answer.refused(404, "Nothing here.");
       };
+    } catch (Overtaken e) {
+      return Answer.refused(409, "Overtaken by a later change.");
     } catch (BadInput e) {
-      return new Answer(
-          422, Answer.JSON, problems(e.problems()).getBytes(StandardCharsets.UTF_8), null);
+      return refused(problems(e.problems()));
     } catch (IllegalSettings e) {
       Problem p = new Problem("page", 0, 0, "", e.getMessage(), "", "");
-      return new Answer(
-          422, Answer.JSON, problems(List.of(p)).getBytes(StandardCharsets.UTF_8), null);
+      return refused(problems(List.of(p)));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       return Answer.refused(503, "The program ends.");
@@ -158,7 +158,7 @@ public final class Live {
       if (known != null) {
         return known;
       }
-      Bench.Ran ran = bench.run(settings, quickly);
+      Bench.Ran ran = bench.run(settings, quickly, wanted);
       Map<String, double[]> film = new LinkedHashMap<>();
       List<double[]> columns = ran.film().columns();
       for (int i = 0; i < columns.size(); i++) {
@@ -205,7 +205,8 @@ public final class Live {
       if (!tabs.isNewest(q.tab(), number)) {
         return Answer.refused(409, "Overtaken by a later change.");
       }
-      return Answer.json(LivePicture.remedies(bench.remedies(q.lines())));
+      BooleanSupplier wanted = () -> tabs.isNewest(q.tab(), number);
+      return Answer.json(LivePicture.remedies(bench.remedies(q.lines(), wanted)));
     } finally {
       slow.release();
     }
@@ -257,6 +258,11 @@ public final class Live {
       out.append(i == 0 ? "" : ",").append(LivePicture.string(word.apply(i)));
     }
     out.append(']');
+  }
+
+  /** A good answer to a bad question: browsers write any other status on their console. */
+  private static Answer refused(String problems) {
+    return Answer.of("application/problem+json", problems.getBytes(StandardCharsets.UTF_8));
   }
 
   private static String problems(List<Problem> problems) {

@@ -15,7 +15,7 @@
 
   async function ask(path, lines, signal) {
     const answer = await fetch('/api/' + path + '?tab=' + tab, { method: 'POST', body: lines.join('\n') || '\n', signal });
-    if (answer.status === 422) {
+    if (answer.headers.get('Content-Type') === 'application/problem+json') {
       const problem = new Error('problem');
       problem.problems = (await answer.json()).problems;
       throw problem;

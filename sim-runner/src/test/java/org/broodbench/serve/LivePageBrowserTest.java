@@ -182,11 +182,8 @@ class LivePageBrowserTest {
     assertFalse((Boolean) browser.js("return document.getElementById('trouble').hidden"));
     assertTrue(words("trouble").contains("heater.power"), words("trouble"));
     assertEquals(headline, words("headline"));
-    // the browser itself tells of the answer's status
-    assertTrue(browser.complaints().stream().allMatch(c -> c.contains("422")));
     pressAndWait("#undo");
     assertTrue((Boolean) browser.js("return document.getElementById('trouble').hidden"));
-    browser.complaints();
   }
 
   @Test
