@@ -37,6 +37,7 @@ import org.broodbench.tune.Scores;
 import org.broodbench.tune.Season;
 import org.broodbench.tune.TuneReport;
 import org.broodbench.tune.TuneStudy;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -156,6 +157,9 @@ class BaselinesCampaignTest {
 
   @Test
   void everyStepFromNoHeatToTheOracleInThreeClimates() throws IOException {
+    Assumptions.assumeTrue(
+        Integer.getInteger("broodbench.campaign.percent", 100) == 100,
+        "half an hour of runs: only in the whole campaign");
     StringBuilder page = new StringBuilder();
     for (Map.Entry<String, List<String>> climate : CLIMATES.entrySet()) {
       Map<String, Scores> rows = rows(climate.getKey(), climate.getValue());
