@@ -7,6 +7,7 @@ import static org.broodbench.audit.Words.up;
 
 import java.util.List;
 import java.util.Locale;
+import org.broodbench.power.Battery;
 import org.broodbench.power.BatterySpec;
 import org.broodbench.power.Chemistry;
 import org.broodbench.power.Electrolyte;
@@ -102,10 +103,9 @@ final class BatteryChecks {
             ? "Lithium takes no charge in frost"
             : "Lithium is charged in frost, which ruins it",
         of(
-            "battery down to %.1f °C + %.0f %% x (25 - %.1f) K = %.1f °C, on the mean of the worst week %.1f °C; below 0 °C lithium plates out%s",
-            f.season.worstWeek().minAirC(),
+            "outdoors down to %.1f °C; its place is warmed %.0f %% of the way to the 25 °C of a hive: battery at %.1f °C, on the mean of the worst week at %.1f °C; below 0 °C lithium plates out%s",
+            p.coldestC(),
             100 * b.warmedShare(),
-            f.season.worstWeek().minAirC(),
             coldC,
             p.batteryC(f.season.worstWeek().meanAirC()),
             b.frostCutOff()
@@ -125,7 +125,17 @@ final class BatteryChecks {
     double night = w.shoreWh() > w.ownWh() ? 0 : 0.6 * w.ownWh();
     double full = f.supply.energyWh(0, 1);
     double low = f.s.battery().initialSoc() - (sunk + night) / full;
-    return Math.max(low, Math.min(f.s.battery().initialSoc(), f.supply.heatShedCharge(25)));
+    double kept = Battery.lockedShare(f.supply.chemistry(), f.supply.coldBatteryC());
+    double stays = Math.max(kept, f.supply.heatShedCharge(25));
+    return Math.max(low, Math.min(f.s.battery().initialSoc(), stays));
+  }
+
+  /** Coldest that the battery itself gets: it follows the swing of a day behind a low pass, °C. */
+  private double laggedC() {
+    double turn = 2 * Math.PI / 86_400 * b.timeConstantS();
+    double meanC = p.batteryC(f.season.worstWeek().meanAirC());
+    double lowC = p.batteryC(f.season.worstWeek().minAirC());
+    return meanC + (lowC - meanC) / Math.sqrt(1 + turn * turn);
   }
 
   private void frostLow() {
@@ -143,11 +153,13 @@ final class BatteryChecks {
     double ah = up(1.03 * (sunk + night) / (1 - FROST_LEAST) / perAh, 5);
     out.add(
         "frost_low_charge",
-        freezesC > coldC ? Severity.STOP : Severity.WARN,
+        freezesC > laggedC() ? Severity.STOP : Severity.WARN,
         "Lead-acid may be low in frost",
         of(
-            "battery down to %.1f °C; %.0f %% at the start less %.0f Wh of %.0f Wh = %.0f %% (at least %.0f %%); specific gravity %.3f freezes at %.1f °C",
+            "place of the battery down to %.1f °C, itself, %.1f h behind, down to %.1f °C; %.0f %% at the start less %.0f Wh of %.0f Wh = %.0f %% (at least %.0f %%); specific gravity %.3f freezes at %.1f °C",
             coldC,
+            b.timeConstantS() / 3600,
+            laggedC(),
             100 * b.initialSoc(),
             used,
             p.energyWh(0, 1),

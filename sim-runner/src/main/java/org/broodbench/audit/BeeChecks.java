@@ -127,7 +127,8 @@ final class BeeChecks {
     double warm = f.week.warmestNestC();
     boolean blind = f.s.probe(ProbeSpec.Role.BROOD_A).place() == ProbeSpec.Place.BOX_AIR;
     boolean chills = warm < f.s.run().bandLowC() - 0.5;
-    boolean cooks = !comb() && cold > f.s.run().bandHighC() + 1;
+    // a nest that is warm without the heater is cooled by its bees, which the balance leaves out
+    boolean cooks = !comb() && f.week.leastW() > 0 && cold > f.s.run().bandHighC() + 1;
     if (!blind && !chills && !cooks) {
       return;
     }

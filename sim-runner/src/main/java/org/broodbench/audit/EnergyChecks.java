@@ -99,7 +99,7 @@ final class EnergyChecks {
     }
     text.append(
         of(
-            "the battery holds %.0f Wh down to the level that sheds the heat. Favourable: %d x (%.0f - %.0f) - %.0f = %.0f Wh short; unfavourable: %.0f Wh short. %s: takes %.0f Wh, gives %.0f Wh a day.",
+            "the battery holds %.0f Wh down to the level that sheds the heat. Favourable: %d x (%.0f - %.0f) - %.0f = %.0f Wh short; unfavourable: %.0f Wh short. In the %s: takes %.0f Wh, gives %.0f Wh a day.",
             stored,
             w.days(),
             w.leastWh(),
@@ -171,7 +171,7 @@ final class EnergyChecks {
         stop ? Severity.STOP : Severity.WARN,
         "The inverter takes much of what it passes on",
         of(
-            "%.1f W x 24 h = %.0f Wh a day idle; its loads take %.0f Wh a day: share %.0f / (%.0f + %.0f) = %.0f %%, and %.0f %% of the %.0f Wh a day that the %s gives",
+            "%.1f W x 24 h = %.0f Wh a day idle; its loads take %.0f Wh a day: share %.0f / (%.0f + %.0f) = %.0f %%, and %.0f %% of the %.0f Wh a day that the %s, gives",
             f.supply.idleW(),
             idle,
             useful,

@@ -35,10 +35,15 @@ final class Findings {
         a.id(),
         firstWorse ? a.severity() : b.severity(),
         firstWorse ? a.title() : b.title(),
-        a.arithmetic() + " Also: " + b.arithmetic(),
-        a.advice().equals(b.advice()) ? a.advice() : a.advice() + "; " + b.advice(),
+        joined(a.arithmetic(), ". Also: ", b.arithmetic()),
+        joined(a.advice(), "; ", b.advice()),
         List.copyOf(set),
-        a.source().contains(b.source()) ? a.source() : a.source() + "; " + b.source());
+        joined(a.source(), "; ", b.source()));
+  }
+
+  /** Two texts in one; the second only where the first does not say it already. */
+  private static String joined(String a, String by, String b) {
+    return a.contains(b) ? a : a.replaceAll("\\.$", "") + by + b;
   }
 
   /** Stops first, then warnings, then notes; within each in the order of the checks. */

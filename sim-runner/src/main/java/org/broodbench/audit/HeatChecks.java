@@ -16,6 +16,9 @@ final class HeatChecks {
   /** Power that is never too much, W; own choice. */
   static final double SMALL_W = 10;
 
+  /** Largest heater that a scenario may have, W. */
+  private static final double MOST_HEATER_W = 500;
+
   private final Facts f;
   private final Findings out;
 
@@ -73,8 +76,23 @@ final class HeatChecks {
             bare.leastW(),
             bare.mostW()),
         "Take a larger heater, or better: more insulation",
-        List.of(set("heater.power", needed, 0, "W")),
+        reachCure(needed),
         "ISO 6946:2017 for the walls; heat loss of clusters: Southwick 1985 and whole colonies, range 1 to 2.85");
+  }
+
+  /**
+   * More power; of an element for other volts, one for the battery's, when power alone is silly.
+   */
+  private List<String> reachCure(double neededW) {
+    if (neededW <= MOST_HEATER_W || f.s.heater().onInverter() || f.s.heater().regulated()) {
+      return List.of(set("heater.power", neededW, 0, "W"));
+    }
+    double nominalV = f.s.battery().nominalV();
+    double ratio = nominalV / f.supply.workV();
+    double watts = up(1.3 * f.coldest.mostW() * ratio * ratio, 1);
+    return List.of(
+        set("heater.power", Math.min(MOST_HEATER_W, watts), 0, "W"),
+        set("heater.rated_volts", nominalV, 0, "V"));
   }
 
   private void oversize() {

@@ -44,7 +44,7 @@ final class ShedChecks {
           f.s.paper().keepsLatches() == Known.NO ? Severity.WARN : Severity.NOTE,
           "A loss of power forgets latches and the count of sheds",
           of(
-              "after a brown-out the board starts anew: %d trips in a day lock the heat and from the %d. shed on the delay doubles, counted from nothing again",
+              "after a brown-out the board starts anew: %d trips in a day lock the heat and from shed number %d on the delay doubles, counted from nothing again",
               f.setting(Setting.LIMIT_TRIPS_TO_LATCH), f.setting(Setting.SHED_DOUBLE_FROM)),
           "Keep them in memory that outlives the power, and say so",
           List.of("controller.keeps_latches=yes"),
@@ -114,7 +114,7 @@ final class ShedChecks {
         "rested volts by state of charge, cold: data sheets (see the model's description); Ohm's law");
   }
 
-  /** Correction, and enter levels in even steps over what cold locks up. */
+  /** Correction, and levels in even steps over what cold locks up. */
   private List<String> cure(double locked, boolean counter) {
     List<String> cure = new ArrayList<>();
     double lowest = Math.max(locked + SPARE + 0.04, p.chemistry().leadAcid() ? 0.40 : 0.20);
@@ -129,6 +129,7 @@ final class ShedChecks {
       for (int i = 0; i < LEVELS.length; i++) {
         double percent = Math.rint(1000 * Math.max(0.02, share[i])) / 10;
         cure.add(set("controller.shed." + LEVELS[i] + "_enter_charge", percent, 1, "%"));
+        cure.add(set("controller.shed." + LEVELS[i] + "_leave_charge", percent + 10, 1, "%"));
       }
       return cure;
     }

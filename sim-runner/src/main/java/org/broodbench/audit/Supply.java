@@ -141,6 +141,11 @@ final class Supply {
     return new OpenCircuit(chemistry(), s.battery().nominalV());
   }
 
+  /** Coldest moment of the weather, °C. */
+  double coldestC() {
+    return coldestC;
+  }
+
   /** Coldest temperature of the battery: its place at the coldest moment, °C. */
   double coldBatteryC() {
     return batteryC(coldestC);

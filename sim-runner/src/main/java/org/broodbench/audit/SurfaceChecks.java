@@ -45,6 +45,16 @@ final class SurfaceChecks {
     return f.supply.heaterW(f.supply.highV());
   }
 
+  /**
+   * Rated power for a watt at the highest volts, W/W, as if no wire took its share: a smaller
+   * element loses less in it.
+   */
+  private static double ratedPerHotW(Facts f) {
+    HeaterSpec h = f.s.heater();
+    double ratio = f.supply.highV() / h.ratedV();
+    return h.onInverter() || h.regulated() ? 1 : 1 / (ratio * ratio);
+  }
+
   private static double panWK(Scenario s) {
     return s.heater().pan().airWK() + s.heater().pan().nestWK();
   }
@@ -82,8 +92,7 @@ final class SurfaceChecks {
       return;
     }
     List<String> cure = new ArrayList<>();
-    // a smaller element loses less of its volts in the wire
-    double factor = 0.96 * h.powerW() / hotW(f);
+    double factor = 0.98 * ratedPerHotW(f);
     double byFlux = h.limits().plateWM2() * h.plateM2() * factor;
     double byHeat = (h.limits().plateC() - 0.5 - topC(f)) / SteadyHive.plateKPerW(h.pan()) * factor;
     cure.add(
@@ -164,7 +173,10 @@ final class SurfaceChecks {
               panWK(f.s),
               SteadyHive.plateKPerW(f.s.heater().pan()),
               WARM_AIR_C + hotW(f) * (1 / panWK(f.s) + SteadyHive.plateKPerW(f.s.heater().pan()))),
-          "Put one that stays open in series with the heater, on its plate",
+          "Put one that stays open in series with the heater, on its plate"
+              + (between || cure.stream().noneMatch(x -> x.startsWith("heater.power="))
+                  ? ""
+                  : "; there is room for it below 60 °C only with less power"),
           cure,
           PRACTICE);
     } else if (!between) {
@@ -194,7 +206,7 @@ final class SurfaceChecks {
       double topC = Math.min(topC(f), 45);
       warmC = 0.5 * (topC + FAULT_C - 4);
       HeaterSpec h = f.s.heater();
-      double watts = (warmC - topC) / SteadyHive.plateKPerW(h.pan()) * h.powerW() / hotW(f);
+      double watts = (warmC - topC) / SteadyHive.plateKPerW(h.pan()) * ratedPerHotW(f);
       cure.add(set("heater.power", down(watts, 0.5), 1, "W"));
       if (topC(f) > topC) {
         cure.add("probe.pan.fitted=true");

@@ -164,8 +164,8 @@ final class WiringChecks {
           Severity.STOP,
           "No fuse protects the battery's leads",
           of(
-              "fuse %.1f A at the battery; leads of %.2f mm² carry 15 x %.2f^0.62 = %.1f A",
-              w.batteryFuseA(),
+              "%s at the battery; leads of %.2f mm² carry 15 x %.2f^0.62 = %.1f A",
+              w.batteryFuseA() > 0 ? of("fuse %.1f A", w.batteryFuseA()) : "no fuse",
               f.s.paper().batteryWireMm2(),
               f.s.paper().batteryWireMm2(),
               carries),

@@ -26,11 +26,11 @@ public final class AuditText {
     budget(t, r.week());
     if (!r.cutOuts().isEmpty()) {
       line(t, "%nWhat opens by itself:");
-      line(t, "  %-22s %-34s %-42s %s", "part", "trips", "reconnects", "returns by itself");
+      line(t, "  %-26s %-34s %-42s %s", "part", "trips", "reconnects", "returns by itself");
       for (CutOutLine c : r.cutOuts()) {
         line(
             t,
-            "  %-22s %-34s %-42s %s",
+            "  %-26s %-34s %-42s %s",
             c.name(),
             c.trips(),
             c.reconnects(),
