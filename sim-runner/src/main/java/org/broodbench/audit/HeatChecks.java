@@ -52,7 +52,16 @@ final class HeatChecks {
             ? f.week
             : HeatNeed.at(f.s, leastC, f.season.worstWeek().meanAirC(), f.season.worstWeek());
     boolean stop = most < bare.leastW();
-    double needed = up(1.1 * f.coldest.mostW() * f.s.heater().powerW() / most, 1);
+    // a larger element loses more of its volts in the wire, so that the ratio counts twice
+    double wire = f.supply.onInverter() || f.s.heater().regulated() ? 1 : f.coldest.mostW() / most;
+    double lost =
+        1
+            + 2
+                * f.supply.heaterWireOhm()
+                * (wire - 1)
+                * f.supply.heaterA(f.supply.workV())
+                / f.supply.workV();
+    double needed = up(1.1 * lost * f.coldest.mostW() * f.s.heater().powerW() / most, 1);
     out.add(
         "heater_reach",
         stop ? Severity.STOP : Severity.WARN,
@@ -85,7 +94,12 @@ final class HeatChecks {
    */
   private List<String> reachCure(double neededW) {
     if (neededW <= MOST_HEATER_W || f.s.heater().onInverter() || f.s.heater().regulated()) {
-      return List.of(set("heater.power", neededW, 0, "W"));
+      List<String> cure = new ArrayList<>(List.of(set("heater.power", neededW, 0, "W")));
+      double v = f.supply.workV();
+      if (!f.supply.onInverter() && f.supply.heaterA(v) * f.supply.heaterWireOhm() > 0.1 * v) {
+        cure.add(set("wiring.heater_wire", Math.min(120, 4 * f.s.wiring().heaterMm2()), 2, "mm2"));
+      }
+      return cure;
     }
     double nominalV = f.s.battery().nominalV();
     double ratio = nominalV / f.supply.workV();

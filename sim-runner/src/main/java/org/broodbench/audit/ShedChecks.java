@@ -22,6 +22,9 @@ final class ShedChecks {
   /** Least charge down to which a lead-acid battery is used; own choice, wear grows below. */
   static final double ACID_LEAST = 0.35;
 
+  /** Volts that a cold battery may sag more than the keyed resistance says; own choice. */
+  private static final double MOST_SPREAD_V = 0.08;
+
   private static final String[] LEVELS = {"set_back", "survival", "heat", "fan", "standby"};
 
   private final Facts f;
@@ -137,6 +140,17 @@ final class ShedChecks {
     OpenCircuit rested = p.rested();
     // between the warm and the cold battery, so that both are half as far off
     double ohm = 0.5 * (p.sourceOhm(25) + p.sourceOhm(Math.min(25, p.coldBatteryC())));
+    double a = p.restA() + p.heaterA(p.workV());
+    double spreadOhm = p.sourceOhm(Math.min(25, p.coldBatteryC())) - ohm;
+    double bearableOhm = MOST_SPREAD_V * scale / a;
+    if (spreadOhm > bearableOhm) {
+      // cold moves the sag of this battery more than one number can follow: a sound one
+      double share = bearableOhm / spreadOhm;
+      double leadOhm = f.s.wiring().batteryLeadOhm();
+      ohm = leadOhm + share * (ohm - leadOhm);
+      double soundOhm = Math.max(1e-4, share * f.s.battery().resistanceOhm());
+      cure.add(set("battery.resistance", 1000 * soundOhm, 1, "mOhm"));
+    }
     cure.add(set("controller.battery.resistance", Math.ceil(1000 * ohm), 0, "mOhm"));
     cure.add(set("controller.battery.worst_resistance", Math.ceil(2000 * ohm), 0, "mOhm"));
     cure.add(set("controller.battery.base_load", p.restA(), 2, "A"));
@@ -146,8 +160,12 @@ final class ShedChecks {
     double[] levelV = {
       heatV + 0.2 * scale, heatV + 0.1 * scale, heatV, heatV - 0.25 * scale, heatV - 0.45 * scale
     };
+    // the worst resistance, rebound and reading error must not end a shed by themselves
+    double mostA = a + f.s.fan().powerW() / p.workV();
+    double gapV = Words.up(Math.max(0.45 * scale, 1.1 * mostA * ohm + 0.1 * scale), 0.05);
     for (int i = 0; i < LEVELS.length; i++) {
       cure.add(set("controller.shed." + LEVELS[i] + "_enter_volts", levelV[i], 2, "V"));
+      cure.add(set("controller.shed." + LEVELS[i] + "_leave_volts", levelV[i] + gapV, 2, "V"));
     }
     return cure;
   }

@@ -117,9 +117,10 @@ class AuditProperties {
         Math.min(rig.season().worstWeek().minAirC(), rig.season().darkestMonth().minAirC());
     coldC += s.battery().warmedShare() * Math.max(0, 25 - coldC);
     c.put("frost_charge", !acid && coldC < 0);
-    c.put(
-        "mixed_chemistry",
-        s.paper().beside().map(b -> b.chemistry() != s.battery().chemistry()).orElse(false));
+    boolean lone = s.paper().beside().isEmpty();
+    if (lone || s.paper().beside().get().chemistry() != s.battery().chemistry()) {
+      c.put("mixed_chemistry", !lone);
+    }
   }
 
   private static void bees(Scenario s, Map<String, Boolean> c) {
