@@ -129,263 +129,65 @@ public record Scenario(
 
   /** The same with another colony. */
   public Scenario withColony(ColonySpec other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        hive,
-        other,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.colony = other;
+    return parts.whole();
   }
 
   /** The same with another heater. */
   public Scenario withHeater(HeaterSpec other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        hive,
-        colony,
-        other,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.heater = other;
+    return parts.whole();
   }
 
   /** The same with another battery. */
   public Scenario withBattery(BatterySpec other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        hive,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        other,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.battery = other;
+    return parts.whole();
   }
 
   /** The same with another hive. */
   public Scenario withHive(HiveSpec other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        other,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.hive = other;
+    return parts.whole();
   }
 
   /** The same over another window. */
   public Scenario withWindow(Window other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        other,
-        hive,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.window = other;
+    return parts.whole();
   }
 
   /** The same at another place. */
   public Scenario withPlace(Place other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        other,
-        weather,
-        window,
-        hive,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.place = other;
+    return parts.whole();
   }
 
   /** The same with other events. */
   public Scenario withEvents(List<EventSpec> other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        hive,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        other,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.events = other;
+    return parts.whole();
   }
 
   /** The same with other shore power. */
   public Scenario withShore(ShoreSpec other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        hive,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        controller,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        other,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.shore = other;
+    return parts.whole();
   }
 
   /** The same with another controller. */
   public Scenario withController(ControllerSpec other) {
-    return new Scenario(
-        title,
-        fileName,
-        sha256,
-        place,
-        weather,
-        window,
-        hive,
-        colony,
-        heater,
-        fan,
-        probes,
-        sensors,
-        other,
-        pv,
-        battery,
-        inverter,
-        wiring,
-        shore,
-        loads,
-        requirements,
-        events,
-        run,
-        assumed,
-        paper);
+    Parts parts = new Parts(this);
+    parts.controller = other;
+    return parts.whole();
   }
 
   /** The probe that feeds a reading, or null where none is fitted. */
@@ -396,5 +198,88 @@ public record Scenario(
       }
     }
     return null;
+  }
+
+  /** The parts of a scenario, of which one is changed. */
+  private static final class Parts {
+    private String title;
+    private String fileName;
+    private String sha256;
+    private Place place;
+    private WeatherChoice weather;
+    private Window window;
+    private HiveSpec hive;
+    private ColonySpec colony;
+    private HeaterSpec heater;
+    private FanSpec fan;
+    private List<ProbeSpec> probes;
+    private SensorSpec sensors;
+    private ControllerSpec controller;
+    private PvSpec pv;
+    private BatterySpec battery;
+    private InverterSpec inverter;
+    private WiringSpec wiring;
+    private ShoreSpec shore;
+    private List<LoadSpec> loads;
+    private List<Requirement> requirements;
+    private List<EventSpec> events;
+    private RunSpec run;
+    private List<String> assumed;
+    private PaperSpec paper;
+
+    Parts(Scenario s) {
+      title = s.title;
+      fileName = s.fileName;
+      sha256 = s.sha256;
+      place = s.place;
+      weather = s.weather;
+      window = s.window;
+      hive = s.hive;
+      colony = s.colony;
+      heater = s.heater;
+      fan = s.fan;
+      probes = s.probes;
+      sensors = s.sensors;
+      controller = s.controller;
+      pv = s.pv;
+      battery = s.battery;
+      inverter = s.inverter;
+      wiring = s.wiring;
+      shore = s.shore;
+      loads = s.loads;
+      requirements = s.requirements;
+      events = s.events;
+      run = s.run;
+      assumed = s.assumed;
+      paper = s.paper;
+    }
+
+    Scenario whole() {
+      return new Scenario(
+          title,
+          fileName,
+          sha256,
+          place,
+          weather,
+          window,
+          hive,
+          colony,
+          heater,
+          fan,
+          probes,
+          sensors,
+          controller,
+          pv,
+          battery,
+          inverter,
+          wiring,
+          shore,
+          loads,
+          requirements,
+          events,
+          run,
+          assumed,
+          paper);
+    }
   }
 }
