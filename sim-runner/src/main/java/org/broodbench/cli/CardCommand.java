@@ -1,11 +1,11 @@
 package org.broodbench.cli;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.broodbench.card.CardMaker;
 import org.broodbench.card.FieldCard;
 import org.broodbench.card.Tonight;
@@ -17,7 +17,6 @@ import org.broodbench.matter.Dimension;
 import org.broodbench.output.CardJson;
 import org.broodbench.output.CardPage;
 import org.broodbench.output.CardText;
-import org.broodbench.output.WholeFile;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.sky.Forcing;
@@ -183,22 +182,9 @@ final class CardCommand extends Verb {
   }
 
   private static void write(Path folder, FieldCard card) {
-    try {
-      Files.createDirectories(folder);
-      WholeFile.write(
-          folder.resolve("card.html"), CardPage.html(card).getBytes(StandardCharsets.UTF_8));
-      WholeFile.write(folder.resolve("card.pdf"), CardPage.pdf(card));
-    } catch (IOException e) {
-      throw new BadInput(
-          List.of(
-              new Problem(
-                  "--out",
-                  0,
-                  0,
-                  "",
-                  folder + ": " + e.getMessage(),
-                  "a folder that can be written",
-                  "")));
-    }
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("card.html", CardPage.html(card).getBytes(StandardCharsets.UTF_8));
+    files.put("card.pdf", CardPage.pdf(card));
+    Results.write(folder, files);
   }
 }

@@ -1,14 +1,9 @@
 package org.broodbench.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
-import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
 import org.broodbench.input.Seasons;
 import org.broodbench.output.EventsCsv;
@@ -24,7 +18,6 @@ import org.broodbench.output.HtmlReport;
 import org.broodbench.output.SummaryText;
 import org.broodbench.output.TraceCsv;
 import org.broodbench.output.VerdictJson;
-import org.broodbench.output.WholeFile;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.Window;
@@ -38,8 +31,8 @@ import org.broodbench.study.Remedies;
 import org.broodbench.study.Sure;
 import org.broodbench.study.SureStudy;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code run}: one scenario, simulated, judged and written out. */
 @Command(
@@ -63,31 +56,13 @@ final class RunCommand extends Verb {
     F
   }
 
-  @Parameters(
-      index = "0",
-      arity = "0..1",
-      paramLabel = "SCENARIO",
-      description = "A scenario file; the demo when left out.")
-  private Path scenarioFile;
+  @Mixin private ScenarioOptions rig;
 
   @Option(
       names = "--out",
       paramLabel = "DIR",
       description = "Folder for the results; broodbench-out/<scenario name> when left out.")
   private Path out;
-
-  @Option(
-      names = "--weather",
-      paramLabel = "FILE",
-      description =
-          "A weather file that replaces the scenario's; the format is detected. Its place, if it names one, replaces the scenario's. Given more than once, the files make one record: years that follow one another, or air, wind and sun apart.")
-  private List<Path> weather = new ArrayList<>();
-
-  @Option(
-      names = "--from",
-      paramLabel = "DATE",
-      description = "First day, UTC, such as 2000-12-24.")
-  private String from;
 
   @Option(names = "--days", paramLabel = "N", description = "Number of days.")
   private Integer days;
@@ -126,12 +101,6 @@ final class RunCommand extends Verb {
   private boolean json;
 
   @Option(
-      names = "--set",
-      paramLabel = "KEY=VALUE",
-      description = "Set any scenario key by its dotted path; may be given more than once.")
-  private List<String> set = new ArrayList<>();
-
-  @Option(
       names = "--no-remedies",
       description = "Do not search for single changes that would mend what was missed; quicker.")
   private boolean noRemedies;
@@ -153,11 +122,7 @@ final class RunCommand extends Verb {
     Scenario scenario = read(List.of());
     Path folder = out != null ? out : Path.of("broodbench-out", baseName(scenario.fileName()));
     checkFolder(folder);
-    ScenarioWeather found =
-        ScenarioWeather.of(
-            scenario,
-            scenarioFile == null ? null : scenarioFile.toAbsolutePath().getParent(),
-            weather);
+    ScenarioWeather found = rig.weather(scenario);
     if (worst != null) {
       found = found.atWorst(worst);
     }
@@ -230,48 +195,15 @@ final class RunCommand extends Verb {
 
   private Scenario read(List<String> onTop) {
     List<String> settings = new ArrayList<>(settingsOfOptions());
-    settings.addAll(set);
     settings.addAll(onTop);
-    if (scenarioFile != null) {
-      return ScenarioReader.read(scenarioFile, settings);
-    }
-    try (InputStream in = RunCommand.class.getResourceAsStream("/scenarios/" + DEMO)) {
-      if (in == null) {
-        throw new IllegalStateException("the demo scenario is missing from the program");
-      }
-      return ScenarioReader.read(DEMO, in.readAllBytes(), settings);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return rig.readWith(settings);
   }
 
   /** Window and seed as settings of the scenario, so that what depends on them follows. */
   private List<String> settingsOfOptions() {
     List<Problem> problems = new ArrayList<>();
     List<String> settings = new ArrayList<>();
-    if (from != null) {
-      try {
-        settings.add("run.from=" + LocalDate.parse(from));
-      } catch (DateTimeParseException e) {
-        problems.add(
-            new Problem(
-                "--from",
-                0,
-                0,
-                "",
-                from,
-                "a date such as 2000-12-24",
-                "Year, month and day with hyphens; the day begins at 00:00 UTC."));
-      }
-    }
-    if (days != null) {
-      if (days < 1 || days > 3660) {
-        problems.add(
-            new Problem("--days", 0, 0, "", String.valueOf(days), "1 to 3660 whole days", ""));
-      }
-      settings.add("run.days=" + days);
-    }
-    if (worst != null && from != null) {
+    if (worst != null && rig.from() != null) {
       problems.add(
           new Problem("--worst", 0, 0, "", "--from beside it", "one of the two", "Leave one out."));
     }
@@ -285,6 +217,7 @@ final class RunCommand extends Verb {
     if (seed != null) {
       settings.add("run.seed=" + seed);
     }
+    settings.addAll(rig.settings(days, problems));
     if (!problems.isEmpty()) {
       throw new BadInput(problems);
     }
@@ -366,23 +299,7 @@ final class RunCommand extends Verb {
     files.put(
         "report.html", HtmlReport.html(outcome, units == Units.F).getBytes(StandardCharsets.UTF_8));
     files.put("verdict.json", VerdictJson.of(outcome).getBytes(StandardCharsets.UTF_8));
-    try {
-      Files.createDirectories(folder);
-      for (Map.Entry<String, byte[]> f : files.entrySet()) {
-        WholeFile.write(folder.resolve(f.getKey()), f.getValue());
-      }
-    } catch (IOException e) {
-      throw new BadInput(
-          List.of(
-              new Problem(
-                  "--out",
-                  0,
-                  0,
-                  "",
-                  folder + ": " + e.getMessage(),
-                  "a folder that can be written",
-                  "The run is lost; choose another folder.")));
-    }
+    Results.write(folder, files);
   }
 
   static String baseName(String fileName) {

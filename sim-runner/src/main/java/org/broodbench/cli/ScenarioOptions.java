@@ -3,6 +3,7 @@ package org.broodbench.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -29,7 +30,7 @@ final class ScenarioOptions {
       names = "--weather",
       paramLabel = "FILE",
       description =
-          "A weather file that replaces the scenario's; the format is detected. May be given more than once.")
+          "A weather file that replaces the scenario's; the format is detected. Its place, if it names one, replaces the scenario's. Given more than once, the files make one record.")
   private List<Path> weather = new ArrayList<>();
 
   @Option(
@@ -54,30 +55,49 @@ final class ScenarioOptions {
     return List.copyOf(weather);
   }
 
+  /** First day as it was given; null where it was not. */
+  String from() {
+    return from;
+  }
+
   /**
    * The options as settings of the scenario.
    *
    * @param days length of the window; null as the scenario says
+   * @throws BadInput with every option that is wrong
    */
   List<String> settings(Integer days) {
+    List<Problem> problems = new ArrayList<>();
+    List<String> settings = settings(days, problems);
+    if (!problems.isEmpty()) {
+      throw new BadInput(problems);
+    }
+    return settings;
+  }
+
+  /** The same, with what is wrong put into a list. */
+  List<String> settings(Integer days, List<Problem> problems) {
     List<String> settings = new ArrayList<>();
     if (from != null) {
       try {
         settings.add("run.from=" + LocalDate.parse(from));
       } catch (DateTimeParseException e) {
-        throw new BadInput(
-            List.of(
-                new Problem(
-                    "--from",
-                    0,
-                    0,
-                    "",
-                    from,
-                    "a date such as 2000-12-24",
-                    "Year, month and day with hyphens; the day begins at 00:00 UTC.")));
+        problems.add(
+            new Problem(
+                "--from",
+                0,
+                0,
+                "",
+                from,
+                "a date such as 2000-12-24",
+                "Year, month and day with hyphens; the day begins at 00:00 UTC."));
       }
     }
     if (days != null) {
+      if (days < 1 || days > 3660) {
+        problems.add(
+            new Problem("--days", 0, 0, "", String.valueOf(days), "1 to 3660 whole days", ""));
+      }
       settings.add("run.days=" + days);
     }
     settings.addAll(set);
@@ -90,11 +110,23 @@ final class ScenarioOptions {
    * @param days length of the window; null as the scenario says
    */
   Scenario read(Integer days) {
-    List<String> settings = settings(days);
-    if (scenarioFile != null) {
-      return ScenarioReader.read(scenarioFile, settings);
+    return readWith(settings(days));
+  }
+
+  /** Reads the scenario with settings on top. */
+  Scenario readWith(List<String> settings) {
+    return scenarioFile != null
+        ? ScenarioReader.read(scenarioFile, settings)
+        : ScenarioReader.read(RunCommand.DEMO, demo(), settings);
+  }
+
+  /** The bytes of the scenario's file. */
+  byte[] bytes() {
+    try {
+      return scenarioFile != null ? Files.readAllBytes(scenarioFile) : demo();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    return ScenarioReader.read(RunCommand.DEMO, demo(), settings);
   }
 
   /** The demo's file, which is part of the program. */

@@ -165,7 +165,7 @@ final class SizeCommand extends Verb {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("size.html", SizeHtml.of(report).getBytes(StandardCharsets.UTF_8));
         files.put("size.json", SizeJson.of(report).getBytes(StandardCharsets.UTF_8));
-        StudyOptions.write(folder, files);
+        Results.write(folder, files);
       }
       if (report.whole()) {
         Files.delete(file);

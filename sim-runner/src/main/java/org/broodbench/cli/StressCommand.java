@@ -115,7 +115,7 @@ final class StressCommand extends Verb {
         files.put("stress.csv", StressCsv.bytes(report));
         files.put("stress.html", StressHtml.of(report).getBytes(StandardCharsets.UTF_8));
         files.put("stress.json", StressJson.of(report).getBytes(StandardCharsets.UTF_8));
-        StudyOptions.write(folder, files);
+        Results.write(folder, files);
       }
       if (report.whole()) {
         Files.delete(file);

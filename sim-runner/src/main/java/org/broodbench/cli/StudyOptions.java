@@ -1,38 +1,18 @@
 package org.broodbench.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
-import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
-import org.broodbench.output.WholeFile;
 import org.broodbench.rig.Scenario;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** What every study of many runs takes from the command line. */
 final class StudyOptions {
-  @Parameters(
-      index = "0",
-      arity = "0..1",
-      paramLabel = "SCENARIO",
-      description = "A scenario file; the demo when left out.")
-  private Path scenarioFile;
-
-  @Option(
-      names = "--weather",
-      paramLabel = "FILE",
-      description =
-          "A weather file that replaces the scenario's; given more than once, the files make one record.")
-  private List<Path> weather = new ArrayList<>();
+  @Mixin private ScenarioOptions rig;
 
   @Option(
       names = "--out",
@@ -42,12 +22,6 @@ final class StudyOptions {
 
   @Option(names = "--seed", paramLabel = "N", description = "Seed of all noise.")
   private Long seed;
-
-  @Option(
-      names = "--set",
-      paramLabel = "KEY=VALUE",
-      description = "Set any scenario key by its dotted path; may be given more than once.")
-  private List<String> set = new ArrayList<>();
 
   @Option(
       names = "--threads",
@@ -81,26 +55,13 @@ final class StudyOptions {
     if (seed != null) {
       settings.add("run.seed=" + seed);
     }
-    settings.addAll(set);
+    settings.addAll(rig.settings(null));
     return settings;
   }
 
   /** The bytes of the scenario's file. */
   byte[] bytes() {
-    try {
-      if (scenarioFile != null) {
-        return Files.readAllBytes(scenarioFile);
-      }
-      String demo = "/scenarios/" + RunCommand.DEMO;
-      try (InputStream in = StudyOptions.class.getResourceAsStream(demo)) {
-        if (in == null) {
-          throw new IllegalStateException("the demo scenario is missing from the program");
-        }
-        return in.readAllBytes();
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return rig.bytes();
   }
 
   /** The scenario with the settings of the command line on top. */
@@ -112,15 +73,12 @@ final class StudyOptions {
   Scenario scenario(List<String> further) {
     List<String> settings = new ArrayList<>(settings());
     settings.addAll(further);
-    return scenarioFile != null
-        ? ScenarioReader.read(scenarioFile, settings)
-        : ScenarioReader.read(RunCommand.DEMO, bytes(), settings);
+    return rig.readWith(settings);
   }
 
   /** Its weather, or what replaces it. */
   ScenarioWeather weatherOf(Scenario scenario) {
-    Path beside = scenarioFile == null ? null : scenarioFile.toAbsolutePath().getParent();
-    return ScenarioWeather.of(scenario, beside, weather);
+    return rig.weather(scenario);
   }
 
   /** The folder for the results; checked, not yet made. */
@@ -129,17 +87,5 @@ final class StudyOptions {
         out != null ? out : Path.of("broodbench-out", RunCommand.baseName(scenario.fileName()));
     RunCommand.checkFolder(folder);
     return folder;
-  }
-
-  /** Writes all files, each whole or not at all. */
-  static void write(Path folder, Map<String, byte[]> files) {
-    try {
-      Files.createDirectories(folder);
-      for (Map.Entry<String, byte[]> f : new LinkedHashMap<>(files).entrySet()) {
-        WholeFile.write(folder.resolve(f.getKey()), f.getValue());
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -181,7 +181,7 @@ final class TuneCommand extends Verb {
         if (report == null) {
           return null;
         }
-        StudyOptions.write(folder, files(report));
+        Results.write(folder, files(report));
       }
       if (!report.stopped()) {
         Files.delete(file);
