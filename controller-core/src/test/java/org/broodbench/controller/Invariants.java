@@ -65,6 +65,7 @@ final class Invariants implements Player.Watcher {
   @Override
   public void step(long trueMillis, boolean counted, Readings in, Commands out) {
     now += trueMillis;
+    released += Math.min(trueMillis, 60_000);
     starts(out);
     limits(in, out);
     assertFalse(out.heater && out.fan && out.fanReason == Reason.COOLING, "C5: heater with fan");
@@ -88,6 +89,7 @@ final class Invariants implements Player.Watcher {
    * over, heat is on.
    */
   private void liveness(long trueMillis, boolean counted, Readings in, Commands out) {
+    boolean sourcesStay = sourcesStay(in);
     boolean ready =
         out.governingCentiC != Commands.NO_TEMPERATURE
             && out.governingCentiC
@@ -100,11 +102,12 @@ final class Invariants implements Player.Watcher {
             && (out.alarms & FORBIDDING) == 0
             && below(in.pan, 3600)
             && Math.abs(in.pan.value - lastPanCentiC) <= 200
+            && sourcesStay
             && below(in.broodA, settings.get(Setting.LIMIT_BROOD_CENTI_C) - 50)
             && below(in.broodB, settings.get(Setting.LIMIT_BROOD_B_CENTI_C) - 50)
             && out.serviceRemainingMillis == 0
             && out.testPhase == 0
-            && starts.stream().filter(start -> start > now - HOUR).count()
+            && startsReleased.stream().filter(start -> start > released - HOUR).count()
                 < settings.get(Setting.RELAY_STARTS_PER_HOUR);
     lastPanCentiC = Math.max(-30_000, Math.min(in.pan.value, 30_000));
     if (!ready || !counted) {
@@ -116,6 +119,16 @@ final class Invariants implements Player.Watcher {
       assertTrue(out.heater, "C9: off though nothing forbids: " + Reason.name(out.heaterReason));
       livenessSeen++;
     }
+  }
+
+  /** A source that comes or goes puts a transfer on its way, which opens the heater (S6, S7). */
+  private boolean sourcesStay(Readings in) {
+    int lowest = settings.get(Setting.BATTERY_LOWEST_MILLI_V);
+    boolean battery = !(in.battery.valid && in.battery.value < lowest);
+    boolean stay = battery == lastBattery && in.shorePresent == lastShore;
+    lastBattery = battery;
+    lastShore = in.shorePresent;
+    return stay || !settings.is(Setting.FITTED_SUPPLY_SELECT);
   }
 
   private static boolean below(Sample sample, int centiC) {
@@ -134,6 +147,13 @@ final class Invariants implements Player.Watcher {
 
   private long readyMillis;
   private int lastPanCentiC;
+  private boolean lastBattery;
+
+  /** Time as what forbids counts it: a late step is at most a minute (T3). */
+  private long released;
+
+  private final Deque<Long> startsReleased = new ArrayDeque<>();
+  private boolean lastShore;
   int livenessSeen;
 
   private void starts(Commands out) {
@@ -142,6 +162,7 @@ final class Invariants implements Player.Watcher {
       assertTrue(
           off >= settings.get(Setting.RELAY_MIN_OFF_MILLIS), "C1: started after " + off + " ms");
       starts.add(now);
+      startsReleased.add(released);
       startsSeen++;
       lastStart = now;
       while (starts.peek() <= now - HOUR) {

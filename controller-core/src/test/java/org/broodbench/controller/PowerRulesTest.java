@@ -390,4 +390,27 @@ class PowerRulesTest {
     assertEquals(Commands.SUPPLY_SHORE, bench.out.supply);
     assertTrue(bench.out.heater);
   }
+
+  /** S6: a preferred battery that shows for one step takes the heat away; it comes back after. */
+  @Test
+  void aBatteryThatShowsForOneStepTakesTheHeatAwayForMinimumOff() {
+    Bench bench =
+        new Bench(
+            PLAIN
+                .with(Setting.FITTED_SUPPLY_SELECT, true)
+                .with(Setting.SUPPLY_PREFER_BATTERY, true));
+    bench.set(in -> in.shorePresent = true).run(600_000, 1000);
+    assertEquals(Commands.SUPPLY_BATTERY, bench.out.supply);
+    bench.set(in -> in.battery.put(5000)).run(900_000, 1000);
+    bench.untilHeaterOn();
+    assertEquals(Commands.SUPPLY_SHORE, bench.out.supply);
+    bench.set(in -> in.battery.put(10_801)).step(1000);
+    assertFalse(bench.out.heater);
+    assertEquals(Reason.SUPPLY, bench.out.heaterReason);
+    assertEquals(Commands.SUPPLY_SHORE, bench.out.supply);
+    bench.set(in -> in.battery.put(5000)).step(1000);
+    assertEquals(Reason.MIN_OFF, bench.out.heaterReason);
+    bench.run(PLAIN.get(Setting.RELAY_MIN_OFF_MILLIS) + 2000, 1000);
+    assertTrue(bench.out.heater, Reason.name(bench.out.heaterReason));
+  }
 }
