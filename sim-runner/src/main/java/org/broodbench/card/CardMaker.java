@@ -27,7 +27,7 @@ public final class CardMaker {
   /** Columns of tonight's table, steps of 0.1 V (lithium 0.05 V) above the shedding of heat. */
   private static final int[] STEPS = {0, 1, 2, 3, 4, 6, 9};
 
-  /** How long a hive without harvest is looked at, days. */
+  /** How long a hive without harvest is looked at, days; own choice. */
   private static final int HARVEST_DAYS = 6;
 
   private final Scenario scenario;

@@ -35,7 +35,7 @@ public record NightLog(
     double dayStarts,
     double shedHours,
     int highestLevel) {
-  /** A gauge is read within so long of dusk or dawn, s. */
+  /** A gauge is read within so long of dusk or dawn, s; own choice. */
   private static final double LOOK_S = 900;
 
   /**
