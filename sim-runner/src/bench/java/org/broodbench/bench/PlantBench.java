@@ -58,7 +58,7 @@ public class PlantBench {
       hive.solve(10, i / 120 % 2 * 40, false, 0.6, weather.weather(10.0 * i + 5));
       hive.accept();
     }
-    return hive.nestC(1);
+    return hive.view().nestC(1);
   }
 
   /** Weather, supply chain, hive and probes. */

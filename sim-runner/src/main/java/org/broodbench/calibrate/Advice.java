@@ -224,7 +224,7 @@ final class Advice {
             steps,
             (step, plant, on) -> {
               heaterJ[0] += plant.supply().heaterW() * Observations.STEP_S;
-              warm[0] += plant.hive().nestC(0.5) >= bandC ? 1 : 0;
+              warm[0] += plant.hive().view().nestC(0.5) >= bandC ? 1 : 0;
               soc[0] = Math.min(soc[0], plant.supply().battery().stateOfCharge());
             });
     double days = steps * Observations.STEP_S / 86_400.0;

@@ -97,7 +97,7 @@ final class Model {
     return switch (c) {
       case BATTERY_V -> plant.supply().volts();
       case BATTERY_A -> -plant.supply().batteryA();
-      case HUMIDITY -> plant.hive().broodRhPercent(0.5);
+      case HUMIDITY -> plant.hive().view().broodRhPercent(0.5);
       default -> plant.probeC(probe, 0.5);
     };
   }

@@ -19,10 +19,10 @@ import org.broodbench.matter.SmoothTable;
  */
 public final class HiveModel {
   /** Carbon dioxide outdoors, mole fraction: 421 ppm, NOAA global mean of 2023. */
-  private static final double CO2_OUTSIDE = 421e-6;
+  static final double CO2_OUTSIDE = 421e-6;
 
   /** Molar mass of carbon dioxide over that of dry air, 44.01/28.966. */
-  private static final double CO2_MASS_RATIO = 44.01 / 28.966;
+  static final double CO2_MASS_RATIO = 44.01 / 28.966;
 
   private static final double WATER_KG_PER_J = ColonyHeat.WATER_G_G * 1e-3 / ColonyHeat.HONEY_J_G;
   private static final double CO2_KG_PER_J = ColonyHeat.CO2_G_G * 1e-3 / ColonyHeat.HONEY_J_G;
@@ -40,29 +40,27 @@ public final class HiveModel {
   /** An open lid exchanges this much with the outside, m³/s; own choice, about 24 W/K. */
   private static final double OPEN_LID_M3S = 0.02;
 
-  /** Nest at the start: bees that rear brood hold it near 34.5 °C. */
-  private static final double CLUSTER_START_C = 34;
-
   private static final double CROP_G = 0.020;
 
   private final HiveSpec spec;
   private final HiveLayout layout;
-  private final Network heat;
-  private final Network vapour;
-  private final Network co2;
+  final Network heat;
+  final Network vapour;
+  final Network co2;
   private final HiveFlows flows;
   private final ColonyHeat colony;
-  private final InnerFace[] inner;
+  final InnerFace[] inner;
   private final OuterFace[] outer;
   private final HiveReport report;
+  private final HiveView view;
   private final SmoothTable saturatedRatio;
   private final int[] zoneOfBox;
   private final int[] heatLinks;
   private final int[] zoneLinks;
   private final int nestHeatLink;
   private final int nestZoneLink;
-  private final double[] heatC;
-  private final double[] ratio;
+  final double[] heatC;
+  final double[] ratio;
   private final double pressurePa;
   private final double airKgM3;
   private final double totalHeightM;
@@ -157,43 +155,12 @@ public final class HiveModel {
     nestZoneLink = vapour.link(brood, nestZone);
     co2.link(brood, nestZone);
     flows = new HiveFlows(spec, fan, layout.planM2, airKgM3);
+    view = new HiveView(layout, heat, vapour, co2, flows, pressurePa, airKgM3, brood);
     colony = new ColonyHeat(colonySpec);
     heaterSpec = heater;
     populate(colonySpec.bees(), colonySpec.broodCells());
     alive = colony.massKg() > 0;
-    start(outside);
-  }
-
-  private void start(Outside outside) {
-    double nestC = alive ? CLUSTER_START_C : outside.airC;
-    double airC = outside.airC + 0.4 * (nestC - outside.airC);
-    for (int i = 0; i < heat.size(); i++) {
-      heat.set(i, airC);
-    }
-    for (OuterFace f : layout.outer) {
-      heat.set(f.layerNode, outside.airC + 0.1 * (nestC - outside.airC));
-    }
-    heat.set(layout.nest, nestC);
-    double boxRatio = dryRatio(airC);
-    for (int z = 0; z < layout.boxes; z++) {
-      vapour.set(z, alive ? boxRatio : outside.humidityRatio);
-      co2.set(z, CO2_OUTSIDE * CO2_MASS_RATIO);
-    }
-    double nestRatio = 0.5 * MoistAir.humidityRatio(MoistAir.saturationWaterPa(nestC), pressurePa);
-    vapour.set(nestZone, alive ? nestRatio : outside.humidityRatio);
-    co2.set(nestZone, CO2_OUTSIDE * CO2_MASS_RATIO);
-  }
-
-  /** Air at half saturation, or so much less that no inner surface is dewy at the start. */
-  private double dryRatio(double airC) {
-    double ratioAtStart =
-        0.5 * MoistAir.humidityRatio(MoistAir.saturationWaterPa(airC), pressurePa);
-    for (InnerFace f : layout.inner) {
-      double surfaceC = f.surfaceC(heat.start(f.airNode), heat.start(f.solidNode));
-      double dewy = MoistAir.humidityRatio(MoistAir.saturationWaterPa(surfaceC), pressurePa);
-      ratioAtStart = Math.min(ratioAtStart, 0.95 * dewy);
-    }
-    return ratioAtStart;
+    new HiveStart(layout, pressurePa).set(heat, vapour, co2, alive, outside);
   }
 
   /**
@@ -224,7 +191,7 @@ public final class HiveModel {
   }
 
   /** Everything that is not linear, at the state in {@link #heatC} and {@link #ratio}. */
-  private void evaluate(
+  void evaluate(
       double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside, double aheadS) {
     heaterW = heaterWatts;
     electronicsW = electronicsWatts;
@@ -254,7 +221,7 @@ public final class HiveModel {
     }
   }
 
-  private void fillGases() {
+  void fillGases() {
     flows.fill(co2, zoneOfBox, zoneLinks, 1, outsideCo2);
     flows.fill(vapour, zoneOfBox, zoneLinks, 1, outsideRatio);
     co2.conduct(nestZoneLink, exchangeKgS);
@@ -267,7 +234,7 @@ public final class HiveModel {
   }
 
   /** Fills the heat network; {@link #ratio} holds the vapour that goes with the films. */
-  private void fillHeat() {
+  void fillHeat() {
     flows.fill(heat, layout.air, heatLinks, MoistAir.HEAT_DRY_AIR, outsideC);
     heat.conduct(nestHeatLink, alive ? colony.lossWK() : emptyNestWK());
     latentTakenW = MoistAir.latentHeatJPerKg(heatC[layout.nest]) * (madeKgS + coolingKgS);
@@ -439,7 +406,7 @@ public final class HiveModel {
     double bodyJK = newBees * colony.spec().beeMassG() * 1e-3 * HiveLayout.BEES_J_KG_K;
     double combJK = heat.capacity(layout.nest);
     double mixedC =
-        (combJK * heat.start(layout.nest) + bodyJK * CLUSTER_START_C) / (combJK + bodyJK);
+        (combJK * heat.start(layout.nest) + bodyJK * HiveStart.CLUSTER_C) / (combJK + bodyJK);
     heat.setCapacity(layout.nest, combJK + bodyJK);
     heat.set(layout.nest, mixedC);
     populate(bees + newBees, broodCells + newBroodCells);
@@ -535,136 +502,14 @@ public final class HiveModel {
     return alive ? colony.mantleC() : heat.end(layout.air[brood]);
   }
 
+  /** What can be read off the solved step. */
+  public HiveView view() {
+    return view;
+  }
+
   /** Nodes and faces, for tests. */
   HiveLayout layout() {
     return layout;
-  }
-
-  /**
-   * State for tests that integrate the same equations by other means: temperatures of the heat
-   * nodes, °C, vapour then carbon dioxide of the zones, kg/kg, films of the inner faces, kg.
-   */
-  double[] state() {
-    int zones = vapour.size();
-    double[] y = new double[heat.size() + 2 * zones + inner.length];
-    for (int i = 0; i < heat.size(); i++) {
-      y[i] = heat.start(i);
-    }
-    for (int z = 0; z < zones; z++) {
-      y[heat.size() + z] = vapour.start(z);
-      y[heat.size() + zones + z] = co2.start(z);
-    }
-    for (int f = 0; f < inner.length; f++) {
-      y[heat.size() + 2 * zones + f] = inner[f].filmKg();
-    }
-    return y;
-  }
-
-  /**
-   * Rates of change at any state, laid out as {@link #state}; for tests. Leaves the hive's own
-   * films as in the state, so an instance serves either for steps or for this.
-   */
-  double[] rates(
-      double[] y, double heaterWatts, boolean fanOn, double electronicsWatts, Outside outside) {
-    int zones = vapour.size();
-    System.arraycopy(y, 0, heatC, 0, heatC.length);
-    System.arraycopy(y, heatC.length, ratio, 0, zones);
-    for (int f = 0; f < inner.length; f++) {
-      inner[f].addKg(y[heatC.length + 2 * zones + f] - inner[f].filmKg());
-    }
-    evaluate(heaterWatts, fanOn, electronicsWatts, outside, 0);
-    double[] dy = new double[y.length];
-    double[] part = new double[zones];
-    co2.clearForRates();
-    vapour.clearForRates();
-    fillGases();
-    vapour.rates(ratio, part);
-    System.arraycopy(part, 0, dy, heatC.length, zones);
-    double[] gas = java.util.Arrays.copyOfRange(y, heatC.length + zones, heatC.length + 2 * zones);
-    co2.rates(gas, part);
-    System.arraycopy(part, 0, dy, heatC.length + zones, zones);
-    heat.clearForRates();
-    fillHeat();
-    double[] heatPart = new double[heatC.length];
-    heat.rates(heatC, heatPart);
-    System.arraycopy(heatPart, 0, dy, 0, heatC.length);
-    for (int f = 0; f < inner.length; f++) {
-      InnerFace face = inner[f];
-      dy[heatC.length + 2 * zones + f] = face.rateKgS * (ratio[face.zone] - face.saturated);
-    }
-    return dy;
-  }
-
-  /** Number of heat nodes. */
-  public int heatNodes() {
-    return heat.size();
-  }
-
-  /** Name of a heat node. */
-  public String heatNodeName(int node) {
-    return layout.names.get(node);
-  }
-
-  /** Temperature of any heat node inside the solved step, °C; theta from 0 to 1. */
-  public double nodeC(int node, double theta) {
-    return heat.at(node, theta);
-  }
-
-  /** Temperature of the brood comb inside the solved step, °C. */
-  public double nestC(double theta) {
-    return heat.at(layout.nest, theta);
-  }
-
-  /** Mean temperature of a node over the solved step, °C. */
-  public double meanC(int node) {
-    return heat.mean(node);
-  }
-
-  /** Heat node of the brood comb. */
-  public int nestNode() {
-    return layout.nest;
-  }
-
-  /** Heat node of the top of the pan, which bees can touch; -1 without a pan. */
-  public int panNode() {
-    return layout.panTop;
-  }
-
-  /** Heat node of the filling of the pan, its upper half; -1 without a pan. */
-  public int panCoreNode() {
-    return layout.panCore;
-  }
-
-  /** Heat node of the plate; -1 without one. */
-  public int plateNode() {
-    return layout.plate;
-  }
-
-  /** Heat node of the air of the brood box. */
-  public int broodAirNode() {
-    return layout.air[brood];
-  }
-
-  /** Heat node of the air under the lid. */
-  public int topAirNode() {
-    return layout.air[layout.boxes - 1];
-  }
-
-  /** Heat node of the innermost layer of the lid. */
-  public int lidNode() {
-    return layout.lidFace.solidNode;
-  }
-
-  /** How far from the air to the lid's innermost layer its surface lies, 0 to 1. */
-  public double lidFilmShare() {
-    return layout.lidFace.filmShare();
-  }
-
-  /** Stage values of a node in the solved step: start, inner stage, end. */
-  public void stages(int node, double[] out) {
-    out[0] = heat.start(node);
-    out[1] = heat.inner(node);
-    out[2] = heat.end(node);
   }
 
   /**
@@ -682,60 +527,6 @@ public final class HiveModel {
     Network.parabola(stages[0], stages[1], stages[2], slopeAndBend);
   }
 
-  /** Relative humidity between the brood combs, percent. */
-  public double broodRhPercent(double theta) {
-    double pa = MoistAir.vapourPa(vapour.at(nestZone, theta), pressurePa);
-    return 100 * pa / MoistAir.fastSaturationWaterPa(heat.at(layout.nest, theta));
-  }
-
-  /** Carbon dioxide between the brood combs, percent by volume of dry air. */
-  public double broodCo2Percent(double theta) {
-    return 100 * co2.at(nestZone, theta) / CO2_MASS_RATIO;
-  }
-
-  /** Whether water condenses on any inner face in the solved step. */
-  public boolean condensing() {
-    for (InnerFace f : inner) {
-      if (vapour.mean(f.zone) > f.saturated) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** Water standing as films, kg. */
-  public double filmKg() {
-    double sumKg = 0;
-    for (InnerFace f : inner) {
-      sumKg += f.filmKg();
-    }
-    return sumKg;
-  }
-
-  /** Inner surface of the lid inside the solved step, °C. */
-  public double lidInsideC(double theta) {
-    return insideC(layout.lidFace, theta);
-  }
-
-  /** Inner surface of the walls of the brood box inside the solved step, °C. */
-  public double wallInsideC(double theta) {
-    return insideC(layout.broodWallFace, theta);
-  }
-
-  private double insideC(InnerFace face, double theta) {
-    return face.surfaceC(heat.at(face.airNode, theta), heat.at(face.solidNode, theta));
-  }
-
-  /** Water that condenses on all inner surfaces together in the solved step, g/h. */
-  public double condensingGH() {
-    double kgS = 0;
-    for (InnerFace f : inner) {
-      double now = f.rateKgS * (vapour.mean(f.zone) - f.saturated);
-      kgS += now > 0 ? now : 0;
-    }
-    return kgS * 3.6e6;
-  }
-
   /** The hive cut open at the end of the solved step. */
   public HiveSection section() {
     return report.section(heat, vapour, flows, outsideC, mantleC());
@@ -749,10 +540,5 @@ public final class HiveModel {
   /** Ways of heat out of the hive so far: every face, and the air. */
   public List<HiveSection.Way> ways() {
     return report.ways(ledger.lostAirJ);
-  }
-
-  /** Air that enters, m³/s of outside air. */
-  public double throughFlowM3S() {
-    return flows.inKgS() / airKgM3;
   }
 }

@@ -6,6 +6,7 @@ import org.broodbench.colony.ColonyHeat;
 import org.broodbench.colony.Hour;
 import org.broodbench.colony.Population;
 import org.broodbench.hive.BoxSpec;
+import org.broodbench.hive.HiveView;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 
@@ -102,9 +103,10 @@ final class ColonyLife {
   void book(double lengthS) {
     var hive = plant.hive();
     var weather = plant.weather();
-    double nestC = hive.meanC(hive.nestNode());
+    HiveView view = hive.view();
+    double nestC = view.meanC(view.nestNode());
     nestKs += nestC * lengthS;
-    airKs += hive.meanC(hive.broodAirNode()) * lengthS;
+    airKs += view.meanC(view.broodAirNode()) * lengthS;
     gatheredS += lengthS;
     boolean fair =
         weather.ghiWM2 >= FLIGHT_WM2

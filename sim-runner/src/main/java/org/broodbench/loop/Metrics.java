@@ -3,7 +3,7 @@ package org.broodbench.loop;
 import org.broodbench.colony.AdultDose;
 import org.broodbench.colony.BroodDose;
 import org.broodbench.hive.HeaterSpec;
-import org.broodbench.hive.HiveModel;
+import org.broodbench.hive.HiveView;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.RunSpec;
 
@@ -81,11 +81,12 @@ final class Metrics {
     double endS = fromS + lengthS;
     totalS = endS;
     var hive = plant.hive();
+    var view = hive.view();
     var supply = plant.supply();
     if (endS > colonyFromS) {
-      bookBrood(hive, endS, lengthS);
+      bookBrood(view, endS, lengthS);
     }
-    double broodMeanC = hive.meanC(hive.nestNode());
+    double broodMeanC = view.meanC(view.nestNode());
     for (int p = 0; p < probeSumKs.length; p++) {
       double readC = 0.5 * (plant.probeC(p, 0) + plant.probeC(p, 1));
       double behindK = Math.abs(plant.placeC(p) - readC);
@@ -93,21 +94,21 @@ final class Metrics {
       probeOffKs[p] += (readC - broodMeanC) * lengthS;
       probeLagK[p] = Math.max(probeLagK[p], behindK);
     }
-    if (hive.panNode() >= 0) {
-      double contactC = hive.nodeC(hive.panNode(), 1);
-      double plateC = hive.nodeC(hive.plateNode(), 1);
+    if (view.panNode() >= 0) {
+      double contactC = view.nodeC(view.panNode(), 1);
+      double plateC = view.nodeC(view.plateNode(), 1);
       panHigh.take(contactC, endS);
       plateHigh.take(plateC, endS);
-      fillingHigh.take(hive.nodeC(hive.panCoreNode(), 1), endS);
+      fillingHigh.take(view.nodeC(view.panCoreNode(), 1), endS);
       plateWM2High.take(supply.heaterW() / heaterSpec.plateM2(), endS);
       plateOverS += plateC > heaterSpec.limits().plateC() ? lengthS : 0;
       contactOverS += contactC > heaterSpec.limits().contactC() ? lengthS : 0;
     }
-    if (hive.condensing()) {
+    if (view.condensing()) {
       condensingS += lengthS;
     }
     if (hive.alive() && hive.bees() > 0) {
-      adults.add(hive.nestC(1), lengthS);
+      adults.add(view.nestC(1), lengthS);
     }
     heater.interval(fromS, lengthS, heaterOn);
     heaterPower.interval(fromS, lengthS, supply.heaterW() > 0);
@@ -118,9 +119,9 @@ final class Metrics {
     }
   }
 
-  private void bookBrood(HiveModel hive, double endS, double lengthS) {
+  private void bookBrood(HiveView view, double endS, double lengthS) {
     broodS += lengthS;
-    double meanC = hive.meanC(hive.nestNode());
+    double meanC = view.meanC(view.nestNode());
     broodSumKs += meanC * lengthS;
     if (meanC < spec.bandLowC()) {
       belowS += lengthS;
@@ -130,12 +131,12 @@ final class Metrics {
       aboveKs += (meanC - spec.bandHighC()) * lengthS;
     }
     dose.add(meanC, lengthS);
-    double endC = hive.nestC(1);
+    double endC = view.nestC(1);
     broodLow.take(endC, endS);
     broodHigh.take(endC, endS);
     if (endS > colonyFromS + SETTLED_S) {
-      double rhPercent = hive.broodRhPercent(1);
-      double co2Percent = hive.broodCo2Percent(1);
+      double rhPercent = view.broodRhPercent(1);
+      double co2Percent = view.broodCo2Percent(1);
       humidityLow.take(rhPercent, endS);
       co2High.take(co2Percent, endS);
       humiditySum += rhPercent * lengthS;

@@ -60,7 +60,7 @@ final class ReadingTaker {
     }
     if (sensors.humidity()) {
       double percent =
-          plant.hive().broodRhPercent(theta)
+          plant.hive().view().broodRhPercent(theta)
               + sensors.humidityErrorPercent() * Noise.normal(humidityKey, tick);
       percent = percent < 0 ? 0 : percent > 100 ? 100 : percent;
       readings.humidity.put((int) Math.rint(percent * 10));

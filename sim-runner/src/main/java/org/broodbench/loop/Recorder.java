@@ -242,7 +242,7 @@ final class Recorder {
     if (trace == null) {
       return;
     }
-    var hive = plant.hive();
+    var hive = plant.hive().view();
     var supply = plant.supply();
     int i = 0;
     row[i++] = hive.nestC(theta);
@@ -269,7 +269,7 @@ final class Recorder {
     row[i++] = supply.battery().temperatureC();
     int pvAt = i;
     i += 2;
-    row[i++] = hive.colonyW();
+    row[i++] = plant.hive().colonyW();
     row[i++] = hive.broodRhPercent(theta);
     row[i++] = hive.broodCo2Percent(theta);
     row[i++] = hive.filmKg() * 1000;

@@ -150,7 +150,7 @@ public final class Replay {
         seen = true;
         watcher.solved(step, plant, held.heater);
       }
-      adults.add(plant.hive().nestC(1), lengthS);
+      adults.add(plant.hive().view().nestC(1), lengthS);
       plant.accept();
       boolean chilled = adults.frozen() || adults.comaHours() >= AdultDose.COMA_HALF_H;
       if (chilled && plant.hive().alive()) {

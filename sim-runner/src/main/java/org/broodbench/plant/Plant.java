@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.broodbench.hive.BoxSpec;
 import org.broodbench.hive.HiveModel;
+import org.broodbench.hive.HiveView;
 import org.broodbench.hive.Outside;
 import org.broodbench.matter.MoistAir;
 import org.broodbench.power.PvGroup;
@@ -35,6 +36,7 @@ public final class Plant {
   private final Outside outside = new Outside();
   private final SupplyInputs inputs;
   private HiveModel hive;
+  private HiveView view;
   private SupplyChain supply;
   private final ProbeLag[] probes;
   private final ProbeSpec.Place[] places;
@@ -60,6 +62,7 @@ public final class Plant {
             scenario.fan(),
             weather.pressurePa,
             outside);
+    view = hive.view();
     inputs = new SupplyInputs(groups.size());
     supply = new SupplyChain(supply(scenario), batteryPlaceC(0));
     electronicsPerW = scenario.controller().heatInHiveShare() * scenario.controller().powerW();
@@ -124,7 +127,7 @@ public final class Plant {
     double share = scenario.battery().warmedShare();
     return share == 0
         ? outside.airC
-        : outside.airC + share * (hive.nodeC(hive.broodAirNode(), theta) - outside.airC);
+        : outside.airC + share * (view.nodeC(view.broodAirNode(), theta) - outside.airC);
   }
 
   private void sample(double atS) {
@@ -185,14 +188,14 @@ public final class Plant {
   /** Start, inner stage and end of the solved step at the place of a probe. */
   private void fillSource(int probe, double[] out) {
     switch (places[probe]) {
-      case BROOD_COMB -> hive.stages(hive.nestNode(), out);
+      case BROOD_COMB -> view.stages(view.nestNode(), out);
       case NEST_EDGE ->
-          mix(hive.broodAirNode(), hive.nestNode(), scenario.probes().get(probe).nestShare(), out);
-      case BOX_AIR -> hive.stages(hive.broodAirNode(), out);
-      case PAN -> of(hive.panNode(), out);
-      case PAN_FILLING -> of(hive.panCoreNode(), out);
-      case TOP -> hive.stages(hive.topAirNode(), out);
-      case LID -> mix(hive.topAirNode(), hive.lidNode(), hive.lidFilmShare(), out);
+          mix(view.broodAirNode(), view.nestNode(), scenario.probes().get(probe).nestShare(), out);
+      case BOX_AIR -> view.stages(view.broodAirNode(), out);
+      case PAN -> of(view.panNode(), out);
+      case PAN_FILLING -> of(view.panCoreNode(), out);
+      case TOP -> view.stages(view.topAirNode(), out);
+      case LID -> mix(view.topAirNode(), view.lidNode(), view.lidFilmShare(), out);
       case OUTDOOR -> of(-1, out);
     }
   }
@@ -200,7 +203,7 @@ public final class Plant {
   /** A node; outdoor air where the hive has no such part. */
   private void of(int node, double[] out) {
     if (node >= 0) {
-      hive.stages(node, out);
+      view.stages(node, out);
     } else {
       out[0] = outside.airC;
       out[1] = outside.airC;
@@ -210,11 +213,11 @@ public final class Plant {
 
   /** A place between two nodes, by its share of the way from the first to the second. */
   private void mix(int from, int to, double share, double[] out) {
-    hive.stages(to, out);
+    view.stages(to, out);
     double to0 = out[0];
     double to1 = out[1];
     double to2 = out[2];
-    hive.stages(from, out);
+    view.stages(from, out);
     out[0] += share * (to0 - out[0]);
     out[1] += share * (to1 - out[1]);
     out[2] += share * (to2 - out[2]);
@@ -276,6 +279,7 @@ public final class Plant {
   /** Puts a box on top of the hive. */
   public void addBox(BoxSpec box) {
     hive = hive.withBox(box, outside);
+    view = hive.view();
   }
 
   /** The hive. */

@@ -5,6 +5,7 @@ import java.util.List;
 import org.broodbench.controller.Alarm;
 import org.broodbench.controller.Commands;
 import org.broodbench.controller.ShedLevel;
+import org.broodbench.hive.HiveView;
 import org.broodbench.loop.Judge;
 import org.broodbench.loop.Onlooker;
 import org.broodbench.loop.RunResult;
@@ -101,7 +102,7 @@ final class Watch implements Onlooker {
   }
 
   private void failing(double endS, double lengthS, Plant plant, Commands commands) {
-    double nestC = plant.hive().nestC(1);
+    double nestC = plant.hive().view().nestC(1);
     coldS = nestC < scenario.run().bandLowC() ? coldS + lengthS : 0;
     hotS = nestC > scenario.run().bandHighC() ? hotS + lengthS : 0;
     note(Failing.BROOD_COLD, coldS >= FAILING_S, endS);
@@ -110,7 +111,7 @@ final class Watch implements Onlooker {
     note(Failing.BATTERY_LOW, plant.supply().battery().stateOfCharge() < lowSoc, endS);
     note(Failing.HEAT_SHED, commands.shedLevel >= ShedLevel.HEAT_SHED, endS);
     note(Failing.BOARD_DEAD, plant.supply().dead(), endS);
-    note(Failing.AIR_BAD, plant.hive().broodCo2Percent(1) > highCo2Percent, endS);
+    note(Failing.AIR_BAD, plant.hive().view().broodCo2Percent(1) > highCo2Percent, endS);
     note(Failing.COLONY_DEAD, died(plant), endS);
   }
 
@@ -121,8 +122,9 @@ final class Watch implements Onlooker {
   }
 
   private boolean touchedOver(Plant plant) {
-    return plant.hive().panNode() >= 0
-        && plant.hive().nodeC(plant.hive().panNode(), 1) > scenario.heater().limits().contactC();
+    HiveView hive = plant.hive().view();
+    return hive.panNode() >= 0
+        && hive.nodeC(hive.panNode(), 1) > scenario.heater().limits().contactC();
   }
 
   private boolean died(Plant plant) {
@@ -130,7 +132,7 @@ final class Watch implements Onlooker {
   }
 
   private void harm(double endS, double lengthS, Plant plant) {
-    double nestC = plant.hive().nestC(1);
+    double nestC = plant.hive().view().nestC(1);
     harmColdS += nestC < scenario.run().bandLowC() - COLD_K ? lengthS : 0;
     harmHotS += nestC > scenario.run().bandHighC() + HOT_K ? lengthS : 0;
     harmTouchS += touchedOver(plant) ? lengthS : 0;

@@ -30,7 +30,7 @@ final class GeneralIntegrator {
     hive = new HiveEquations(rig, forcing);
     this.heaterW = heaterW;
     this.tolerance = tolerance;
-    nest = hive.model().nestNode();
+    nest = hive.model().view().nestNode();
     double[] state = hive.state();
     y = java.util.Arrays.copyOf(state, state.length + 1);
     y[state.length] = state[nest];

@@ -23,8 +23,8 @@ final class OwnStep {
     hive = weather.model();
     this.heaterW = heaterW;
     this.stepS = stepS;
-    nest = hive.nestNode();
-    stages[0] = hive.nodeC(nest, 0);
+    nest = hive.view().nestNode();
+    stages[0] = hive.view().nodeC(nest, 0);
   }
 
   /** Runs for some days; returns the nest's end temperature. */
@@ -52,12 +52,12 @@ final class OwnStep {
       stages[0] = stages[2];
       t = reached;
     }
-    return hive.nodeC(nest, 1);
+    return hive.view().nodeC(nest, 1);
   }
 
   private void solve(long from, long seconds, boolean on) {
     hive.solve(seconds, on ? heaterW : 0, false, 0.6, weather.weather(from + 0.5 * seconds));
-    hive.stages(nest, source);
+    hive.view().stages(nest, source);
     HiveModel.follow(stages, source, LAG_S, seconds);
     HiveModel.parabola(stages, curve);
   }

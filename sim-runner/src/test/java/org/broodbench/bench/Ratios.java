@@ -114,7 +114,10 @@ public final class Ratios {
       oneBox = boxes == 1 ? ns : oneBox;
       line(
           String.format(
-              Locale.ROOT, "hive of %d boxes, %d heat nodes, ns a step", boxes, m.heatNodes()),
+              Locale.ROOT,
+              "hive of %d boxes, %d heat nodes, ns a step",
+              boxes,
+              m.view().heatNodes()),
           ns,
           "");
     }

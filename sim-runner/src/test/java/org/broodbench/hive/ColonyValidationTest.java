@@ -135,7 +135,7 @@ class ColonyValidationTest {
     Outside outside = Hives.outside(airC);
     HiveModel m = Hives.model(Hives.closed(Hives.layers(Hives.PINE), 0.244, 1, 4), tenth, outside);
     Hives.run(m, 10, 2 * 86_400, 0, outside);
-    return m.nestC(1);
+    return m.view().nestC(1);
   }
 
   /** Without heat, 0.1 kg of bees lose their cluster at −10 °C within two days. */

@@ -78,7 +78,7 @@ class EngineVerificationTest {
         m.accept();
         t = end;
       }
-      rows[r] = m.state();
+      rows[r] = HiveRates.state(m);
     }
     return rows;
   }
@@ -171,11 +171,11 @@ class EngineVerificationTest {
     double worst = 0;
     String where = "";
     for (int r = 0; r < rows.length; r++) {
-      for (int i = 0; i < names.heatNodes(); i++) {
+      for (int i = 0; i < names.view().heatNodes(); i++) {
         double error = Math.abs(rows[r][i] - truth[r][i]);
         if (!(error <= worst)) {
           worst = error;
-          where = names.heatNodeName(i) + " after " + (r + 1) * SAMPLE_S + " s";
+          where = names.view().heatNodeName(i) + " after " + (r + 1) * SAMPLE_S + " s";
         }
       }
     }

@@ -40,11 +40,11 @@ class EnvelopeValidationTest {
         Hives.model(Hives.closed(parse(r.text("layers")), 0.244, 1, 0), Hives.NO_BEES, outside);
     Hives.run(m, 36_000, 3_600_000, 20, outside);
     OuterFace wall = m.layout().outer.get(0);
-    double airC = m.nodeC(m.broodAirNode(), 1);
+    double airC = m.view().nodeC(m.view().broodAirNode(), 1);
     // everything is linear here: scaled to the row's 44.5 K
     double scale = (34.5 - outC) / (airC - outC);
     double wallM2 = wallM2(m.spec());
-    double lostW = wall.lostW(m.nodeC(wall.layerNode, 1));
+    double lostW = wall.lostW(m.view().nodeC(wall.layerNode, 1));
     if (kind.startsWith("U-")) {
       return lostW / wallM2 / (airC - outC);
     }
@@ -52,7 +52,7 @@ class EnvelopeValidationTest {
       return lostW / wallM2 * scale;
     }
     InnerFace inner = innerWall(m);
-    double surfaceC = inner.surfaceC(airC, m.nodeC(inner.solidNode, 1));
+    double surfaceC = inner.surfaceC(airC, m.view().nodeC(inner.solidNode, 1));
     return outC + (surfaceC - outC) * scale;
   }
 
@@ -95,7 +95,7 @@ class EnvelopeValidationTest {
     Outside outside = Hives.outside(0);
     HiveModel m = Hives.model(Hives.closed(layers, heightM, boxes, 0), Hives.NO_BEES, outside);
     Hives.run(m, 36_000, 3_600_000, 10, outside);
-    return 10 / m.nodeC(m.broodAirNode(), 1);
+    return 10 / m.view().nodeC(m.view().broodAirNode(), 1);
   }
 
   /**
@@ -140,17 +140,17 @@ class EnvelopeValidationTest {
     Network parts = m.layout().network();
     double heatJ = 0;
     double squares = 0;
-    for (int i = 0; i < m.heatNodes(); i++) {
-      double c = m.nodeC(i, 1);
+    for (int i = 0; i < m.view().heatNodes(); i++) {
+      double c = m.view().nodeC(i, 1);
       heatJ += parts.capacity(i) * c;
       squares += parts.capacity(i) * c * c;
     }
-    double startC = m.nodeC(m.broodAirNode(), 1);
+    double startC = m.view().nodeC(m.view().broodAirNode(), 1);
     double tauS = heatJ / 10;
     double integralKs = 0;
     for (double passedS = 0; passedS < 30 * tauS; passedS += 10) {
       m.solve(10, 0, false, 0, outside);
-      integralKs += 10 * m.meanC(m.broodAirNode());
+      integralKs += 10 * m.view().meanC(m.view().broodAirNode());
       m.accept();
     }
     assertEquals(squares / 10, integralKs, 1e-6 * squares);

@@ -55,7 +55,7 @@ class HiveAirVerificationTest {
     assertTrue(condensedG > 10, "condensed " + condensedG);
     assertEquals(m.ledger().waterCondensedKg * 1000, condensedG, 1e-6);
     assertEquals(m.ledger().waterDrainedKg * 1000, ranOffG, 1e-6);
-    assertEquals(m.filmKg() * 1000, standingG, 1e-9);
+    assertEquals(m.view().filmKg() * 1000, standingG, 1e-9);
   }
 
   /** The ways of heat add up to what walls and air lost, less what the sun brought. */
@@ -135,7 +135,7 @@ class HiveAirVerificationTest {
     Outside outside = Hives.outside(0);
     HiveModel m = Hives.model(spec, Hives.NO_BEES, outside);
     Hives.run(m, 36_000, 7_200_000, 10, outside);
-    return 10 / m.nodeC(m.broodAirNode(), 1);
+    return 10 / m.view().nodeC(m.view().broodAirNode(), 1);
   }
 
   /**

@@ -30,12 +30,12 @@ public final class HiveEquations {
 
   /** The state that the model stands at. */
   public double[] state() {
-    return model.state();
+    return HiveRates.state(model);
   }
 
   /** Number of temperatures at the front of the state. */
   public int temperatures() {
-    return model.heatNodes();
+    return model.view().heatNodes();
   }
 
   /** The weather of a moment, as the plant hands it to the hive. */
@@ -62,6 +62,6 @@ public final class HiveEquations {
   /** Rates of change. */
   public double[] rates(double atS, double[] y, double heaterW, boolean fan, double electronicsW) {
     double t = atS < holdUntilS - 1e-6 ? atS : holdUntilS - 1e-6;
-    return model.rates(y, heaterW, fan, electronicsW, weather(t));
+    return HiveRates.rates(model, y, heaterW, fan, electronicsW, weather(t));
   }
 }

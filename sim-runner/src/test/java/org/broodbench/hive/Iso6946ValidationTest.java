@@ -113,7 +113,7 @@ class Iso6946ValidationTest {
       Outside outside = Hives.outside(0);
       HiveModel m = Hives.model(hive, Hives.NO_BEES, outside);
       Hives.run(m, 36_000, 3_600_000, 10, outside);
-      assertEquals(wk, 10 / m.nodeC(m.broodAirNode(), 1), 0.02);
+      assertEquals(wk, 10 / m.view().nodeC(m.view().broodAirNode(), 1), 0.02);
     }
   }
 

@@ -48,10 +48,10 @@ class PanVerificationTest {
     HiveModel m = atRest(pan(Pan.Fill.SAND, Pan.Contact.FLAT, 5), 20);
     double depthM = 5 / (1600 * PAN_M2);
     assertEquals(0.0208, depthM, 0.0001);
-    double plateC = m.nodeC(m.plateNode(), 1);
-    double coreC = m.nodeC(m.panCoreNode(), 1);
-    double topC = m.nodeC(m.panNode(), 1);
-    double airC = m.nodeC(m.broodAirNode(), 1);
+    double plateC = m.view().nodeC(m.view().plateNode(), 1);
+    double coreC = m.view().nodeC(m.view().panCoreNode(), 1);
+    double topC = m.view().nodeC(m.view().panNode(), 1);
+    double airC = m.view().nodeC(m.view().broodAirNode(), 1);
     assertEquals(20 / (PAN_M2 * 0.27 / (depthM / 4)), coreC - topC, 1e-6);
     double below = (1 / 170.0 + depthM / 4 / 0.27) / 0.09;
     assertEquals(20 * (below + depthM / 2 / 0.27 / PAN_M2), plateC - coreC, 1e-6);
@@ -63,10 +63,15 @@ class PanVerificationTest {
   void contactHeatsThePlateAlone() {
     HiveModel bonded = atRest(pan(Pan.Fill.WATER, Pan.Contact.BONDED, 5), 20);
     HiveModel loose = atRest(pan(Pan.Fill.WATER, Pan.Contact.LOOSE, 5), 20);
-    assertEquals(bonded.panNode(), bonded.panCoreNode());
-    double hotterK = loose.nodeC(loose.plateNode(), 1) - bonded.nodeC(bonded.plateNode(), 1);
+    assertEquals(bonded.view().panNode(), bonded.view().panCoreNode());
+    double hotterK =
+        loose.view().nodeC(loose.view().plateNode(), 1)
+            - bonded.view().nodeC(bonded.view().plateNode(), 1);
     assertEquals(20 / 0.09 * (1 / 50.0 - 1 / 500.0), hotterK, 1e-6);
-    assertEquals(bonded.nodeC(bonded.panNode(), 1), loose.nodeC(loose.panNode(), 1), 1e-6);
+    assertEquals(
+        bonded.view().nodeC(bonded.view().panNode(), 1),
+        loose.view().nodeC(loose.view().panNode(), 1),
+        1e-6);
   }
 
   /** Beads conduct less than sand, so their plate is hotter; a bare plate is cooler than both. */
@@ -80,7 +85,7 @@ class PanVerificationTest {
 
   private static double plateC(Pan.Fill fill) {
     HiveModel m = atRest(pan(fill, Pan.Contact.FLAT, 5), 20);
-    return m.nodeC(m.plateNode(), 1);
+    return m.view().nodeC(m.view().plateNode(), 1);
   }
 
   /**
@@ -133,8 +138,8 @@ class PanVerificationTest {
     for (double t = 0; t < 4 * 86_400; t += 10) {
       m.solve(10, 20, false, 0, outside);
       m.accept();
-      highestC = Math.max(highestC, m.nestC(1));
-      dose.add(m.nestC(1), 10);
+      highestC = Math.max(highestC, m.view().nestC(1));
+      dose.add(m.view().nestC(1), 10);
     }
     assertTrue(highestC > 40, "highest " + highestC);
     assertTrue(dose.lostToHeat() > 0.5, "lost " + dose.lostToHeat());
@@ -173,7 +178,7 @@ class PanVerificationTest {
             outside);
     boolean on = true;
     for (double t = 0; t < heatedDays * 86_400; t += 10) {
-      on = m.nestC(1) < 34;
+      on = m.view().nestC(1) < 34;
       m.solve(10, on ? 20 : 0, false, 0, outside);
       m.accept();
     }
@@ -181,9 +186,9 @@ class PanVerificationTest {
     for (double t = 0; t < 2 * 86_400; t += 10) {
       m.solve(10, 0, false, 0, outside);
       m.accept();
-      dose.add(m.nestC(1), 10);
+      dose.add(m.view().nestC(1), 10);
     }
-    assertTrue(m.nestC(1) < 32, "nest " + m.nestC(1));
+    assertTrue(m.view().nestC(1) < 32, "nest " + m.view().nestC(1));
     return cells * dose.lostToCold();
   }
 }

@@ -70,7 +70,7 @@ class ClosedLoopVerificationTest {
     for (int i = 0; i < Math.min(atS.size(), reference.atS.size()); i++) {
       apart = Math.max(apart, Math.abs(atS.get(i) - reference.atS.get(i)));
     }
-    double broodMeanC = reference.meanC[own.plant().hive().nestNode()];
+    double broodMeanC = reference.meanC[own.plant().hive().view().nestNode()];
     long shedChanges = switches.stream().filter(w -> w.startsWith("shed level")).count();
     String found =
         String.format(

@@ -75,8 +75,8 @@ final class ReferenceLoop {
 
   private double source(ProbeSpec.Place place, double[] state, double outdoorC) {
     return switch (place) {
-      case BROOD_COMB -> state[hive.model().nestNode()];
-      case PAN -> state[hive.model().panNode()];
+      case BROOD_COMB -> state[hive.model().view().nestNode()];
+      case PAN -> state[hive.model().view().panNode()];
       case OUTDOOR -> outdoorC;
       default -> throw new IllegalArgumentException("no such place here: " + place);
     };

@@ -92,7 +92,7 @@ class LedgerProperties {
         stepS = 1;
         plant.solve(t, stepS, held);
       }
-      seen.condensation |= plant.hive().condensing();
+      seen.condensation |= plant.hive().view().condensing();
       seen.full |= plant.supply().full();
       seen.dead |= plant.supply().dead();
       seen.shore |= plant.supply().shorePresent();

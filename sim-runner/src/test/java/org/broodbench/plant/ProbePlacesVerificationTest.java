@@ -53,8 +53,9 @@ class ProbePlacesVerificationTest {
     assertEquals(s.nestC(), read(plant, Place.BROOD_COMB), 1e-3);
     assertEquals(airC + 0.4 * (s.nestC() - airC), read(plant, Place.NEST_EDGE), 1e-3);
     assertEquals(airC, read(plant, Place.BOX_AIR), 1e-3);
-    assertEquals(hive.nodeC(hive.panNode(), 1), read(plant, Place.PAN), 1e-3);
-    assertEquals(hive.nodeC(hive.panCoreNode(), 1), read(plant, Place.PAN_FILLING), 1e-3);
+    assertEquals(hive.view().nodeC(hive.view().panNode(), 1), read(plant, Place.PAN), 1e-3);
+    assertEquals(
+        hive.view().nodeC(hive.view().panCoreNode(), 1), read(plant, Place.PAN_FILLING), 1e-3);
     assertEquals(airC, read(plant, Place.TOP), 1e-3);
     assertEquals(s.lid().insideC(), read(plant, Place.LID), 1e-3);
     assertEquals(plant.weather().airC, read(plant, Place.OUTDOOR), 1e-6);
@@ -68,7 +69,7 @@ class ProbePlacesVerificationTest {
   @Test
   void aProbeOutsideTheClusterReadsCold() {
     Plant plant = after(90, 12);
-    double broodC = plant.hive().nestC(1);
+    double broodC = plant.hive().view().nestC(1);
     double outC = plant.weather().airC;
     String found = "brood " + broodC + ", outdoors " + outC + ", box " + read(plant, Place.BOX_AIR);
     assertTrue(outC < 7, found);

@@ -63,7 +63,7 @@ class StabilityVerificationTest {
     int calmSince = 0;
     double heaterW0 = 0;
     boolean dead = false;
-    double[] before = new double[plant.hive().heatNodes()];
+    double[] before = new double[plant.hive().view().heatNodes()];
     double[] change = new double[before.length];
     double[] changeBefore = new double[before.length];
     for (int step = 0; step < 2 * 8640; step++) {
@@ -83,7 +83,7 @@ class StabilityVerificationTest {
       calmSince = switched ? 0 : calmSince + 1;
       plant.accept();
       for (int i = 0; i < before.length; i++) {
-        double c = plant.hive().nodeC(i, 1);
+        double c = plant.hive().view().nodeC(i, 1);
         highest = Math.max(highest, c);
         lowest = Math.min(lowest, c);
         double now = c - before[i];
@@ -95,7 +95,7 @@ class StabilityVerificationTest {
             && change[i] * changeBefore[i] < 0
             && turned > swing) {
           swing = turned;
-          swinging = plant.hive().heatNodeName(i) + " at step " + step;
+          swinging = plant.hive().view().heatNodeName(i) + " at step " + step;
         }
         changeBefore[i] = change[i];
         change[i] = now;
