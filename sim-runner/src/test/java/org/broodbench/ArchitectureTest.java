@@ -51,6 +51,9 @@ class ArchitectureTest {
                   "study", "loop", "plant", "rig", "sky", "colony", "hive", "power", "controller")),
           Map.entry("audit", Set.of("rig", "sky", "colony", "hive", "power", "controller")),
           Map.entry("tune", Set.of("study", "loop", "rig", "sky", "power", "controller")),
+          Map.entry(
+              "recipe",
+              Set.of("input", "stress", "tune", "size", "study", "plant", "rig", "sky", "colony")),
           Map.entry("firmware", Set.of("loop", "rig", "sky", "controller")),
           Map.entry(
               "calibrate",

@@ -12,13 +12,14 @@ import java.util.Optional;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioWeather;
-import org.broodbench.input.Seasons;
 import org.broodbench.output.EventsCsv;
 import org.broodbench.output.HtmlReport;
 import org.broodbench.output.SummaryText;
 import org.broodbench.output.TraceCsv;
 import org.broodbench.output.VerdictJson;
 import org.broodbench.plant.Plant;
+import org.broodbench.recipe.Recipe;
+import org.broodbench.recipe.Studies;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.Window;
 import org.broodbench.sky.Forcing;
@@ -27,9 +28,9 @@ import org.broodbench.sky.WeatherSeries;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.Outcome;
 import org.broodbench.study.Outlooks;
+import org.broodbench.study.Parallel;
 import org.broodbench.study.Remedies;
 import org.broodbench.study.Sure;
-import org.broodbench.study.SureStudy;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -44,9 +45,6 @@ import picocli.CommandLine.Option;
 final class RunCommand extends Verb {
   /** The scenario that runs when none is named. */
   static final String DEMO = "late-split.toml";
-
-  /** Weathers of an ensemble. */
-  private static final int SURE_SEASONS = 32;
 
   /** Units for people. */
   enum Units {
@@ -160,18 +158,8 @@ final class RunCommand extends Verb {
 
   /** Runs with the weather of other years and with uncertain numbers drawn from their ranges. */
   private Sure ensemble(ScenarioWeather found) {
-    Scenario s = found.scenario();
-    List<Forcing> seasons = new ArrayList<>();
-    for (ScenarioWeather season : Seasons.of(found, SURE_SEASONS, s.run().seed())) {
-      seasons.add(season.forcing(Plant.planes(s)));
-    }
-    return SureStudy.of(
-        s,
-        seasons,
-        sure,
-        settings -> read(settings).withPlace(s.place()).withWindow(s.window()),
-        threads(),
-        s.run().seed());
+    Recipe recipe = new Recipe(Recipe.Kind.SURE, rig.bytes(), settingsOfOptions(), found, sure);
+    return Studies.sure(recipe).run(new Parallel(threads(), () -> false));
   }
 
   /** The rig with changes on top of all that was given, in the same weather and window. */

@@ -13,20 +13,21 @@ import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
-import org.broodbench.input.Seasons;
 import org.broodbench.output.SizeHtml;
 import org.broodbench.output.SizeJson;
 import org.broodbench.output.SizeText;
 import org.broodbench.plant.Plant;
+import org.broodbench.recipe.Recipe;
+import org.broodbench.recipe.Studies;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.SizeSpec;
 import org.broodbench.rig.Window;
 import org.broodbench.size.SizeReport;
-import org.broodbench.size.SizeSeason;
 import org.broodbench.size.SizeStudy;
 import org.broodbench.sky.Plane;
-import org.broodbench.sky.WorstWindows;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
+import org.broodbench.study.Parallel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -84,17 +85,10 @@ final class SizeCommand extends Verb {
     SizeSpec spec = ScenarioReader.sizing(scenario.fileName(), options.bytes(), options.settings());
     Path folder = options.folder(scenario);
     ScenarioWeather weather = options.weatherOf(scenario);
-    Scenario placed = weather.scenario();
-    refuseBadChoices(spec, placed);
-    List<Plane> planes = Plant.planes(placed);
-    List<SizeSeason> made = new ArrayList<>();
-    int number = 1;
-    for (ScenarioWeather season : Seasons.of(weather, seasons, placed.run().seed())) {
-      made.add(
-          new SizeSeason(
-              "season " + number++, hardnessKWh(season, placed), season.forcing(planes)));
-    }
-    SizeStudy study = new SizeStudy(spec, made, changes -> rebuilt(changes, placed), !every);
+    Recipe recipe =
+        new Recipe(Recipe.Kind.SIZE, options.bytes(), options.settings(), weather, seasons);
+    refuseBadChoices(spec, recipe);
+    SizeStudy study = Studies.size(recipe, !every);
     SizeReport report = carryOut(study, weather, folder, threads);
     if (options.json()) {
       console().out().print(SizeJson.of(report));
@@ -105,22 +99,14 @@ final class SizeCommand extends Verb {
     return report.best() != null && report.whole() ? 0 : 1;
   }
 
-  private Scenario rebuilt(List<String> changes, Scenario placed) {
-    List<String> settings = new ArrayList<>(options.settings());
-    settings.addAll(changes);
-    return ScenarioReader.read(placed.fileName(), options.bytes(), settings)
-        .withPlace(placed.place())
-        .withWindow(placed.window());
-  }
-
   /** Every single choice is built in once before anything is run. */
-  private void refuseBadChoices(SizeSpec spec, Scenario placed) {
+  private static void refuseBadChoices(SizeSpec spec, Recipe recipe) {
     List<Problem> problems = new ArrayList<>();
-    List<Plane> planes = Plant.planes(placed);
+    List<Plane> planes = Plant.planes(recipe.weather().scenario());
     for (SizeSpec.Part part : spec.parts()) {
       for (SizeSpec.Choice choice : part.choices()) {
         try {
-          if (!Plant.planes(rebuilt(choice.settings(), placed)).equals(planes)) {
+          if (!Plant.planes(recipe.rebuilt(choice.settings())).equals(planes)) {
             problems.add(
                 new Problem(
                     "[[size.choice]] " + part.name(),
@@ -141,27 +127,20 @@ final class SizeCommand extends Verb {
     }
   }
 
-  private double hardnessKWh(ScenarioWeather season, Scenario s) {
-    var between = season.series().between(s.window().fromEpochS(), s.window().toEpochS());
-    return WorstWindows.find(between, 1).stream()
-        .mapToDouble(WorstWindows.Window::hardnessKWh)
-        .findFirst()
-        .orElse(0);
-  }
-
   private SizeReport carryOut(SizeStudy study, ScenarioWeather weather, Path folder, int threads) {
     Path file = folder.resolve("size.journal");
     try {
       Files.createDirectories(folder);
       SizeReport report;
       try (Interrupt interrupt = new Interrupt();
+          Crew crew = new Parallel(threads, interrupt);
           ProgressLine progress = new ProgressLine(console());
           Journal journal = Journal.open(file, name(weather))) {
         String source =
             weather.file().isEmpty()
                 ? "invented by our weather generator, other years like the scenario's; no measurement"
                 : "drawn in runs of days from: " + weather.series().source();
-        report = study.run(source, journal, threads, interrupt, progress);
+        report = study.run(source, journal, crew, interrupt, progress);
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("size.html", SizeHtml.of(report).getBytes(StandardCharsets.UTF_8));
         files.put("size.json", SizeJson.of(report).getBytes(StandardCharsets.UTF_8));

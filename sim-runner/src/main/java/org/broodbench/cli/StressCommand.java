@@ -10,20 +10,22 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.broodbench.input.BadInput;
-import org.broodbench.input.HardWeeks;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioWeather;
 import org.broodbench.output.StressCsv;
 import org.broodbench.output.StressHtml;
 import org.broodbench.output.StressJson;
 import org.broodbench.output.StressText;
-import org.broodbench.plant.Plant;
+import org.broodbench.recipe.Recipe;
+import org.broodbench.recipe.Studies;
 import org.broodbench.rig.Scenario;
 import org.broodbench.stress.StressReport;
 import org.broodbench.stress.StressRow;
 import org.broodbench.stress.StressStudy;
 import org.broodbench.stress.StressWeek;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
+import org.broodbench.study.Parallel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -70,10 +72,14 @@ final class StressCommand extends Verb {
     Scenario scenario = options.scenario();
     Path folder = options.folder(scenario);
     ScenarioWeather weather = options.weatherOf(scenario);
-    List<StressWeek> weeks = weeks(HardWeeks.of(weather, count, season));
+    Recipe recipe =
+        new Recipe(
+            Recipe.Kind.STRESS, options.bytes(), options.settings(), weather, count, season, pairs);
+    List<StressWeek> weeks = Studies.weeks(recipe);
     StressStudy study = new StressStudy(weeks, pairs);
-    try (Interrupt interrupt = new Interrupt()) {
-      return tell(carryOut(study, weather, weeks, folder, threads, interrupt), folder);
+    try (Interrupt interrupt = new Interrupt();
+        Crew crew = new Parallel(threads, interrupt)) {
+      return tell(carryOut(study, weather, weeks, folder, crew), folder);
     }
   }
 
@@ -87,29 +93,15 @@ final class StressCommand extends Verb {
     return report.met() && report.whole() ? 0 : 1;
   }
 
-  private static List<StressWeek> weeks(List<HardWeeks.Week> hard) {
-    List<StressWeek> weeks = new ArrayList<>();
-    for (HardWeeks.Week w : hard) {
-      Scenario s = w.weather().scenario();
-      weeks.add(new StressWeek(w.label(), s, w.weather().forcing(Plant.planes(s)), w.stats()));
-    }
-    return weeks;
-  }
-
   private StressReport carryOut(
-      StressStudy study,
-      ScenarioWeather weather,
-      List<StressWeek> weeks,
-      Path folder,
-      int threads,
-      Interrupt interrupt) {
+      StressStudy study, ScenarioWeather weather, List<StressWeek> weeks, Path folder, Crew crew) {
     Path file = folder.resolve("stress.journal");
     try {
       Files.createDirectories(folder);
       StressReport report;
       try (ProgressLine progress = new ProgressLine(console());
           Journal journal = Journal.open(file, name(weather, weeks))) {
-        List<StressRow> rows = study.rows(journal, threads, interrupt, progress);
+        List<StressRow> rows = study.rows(journal, crew, progress);
         report = report(weather, weeks, rows, study.planned());
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("stress.csv", StressCsv.bytes(report));

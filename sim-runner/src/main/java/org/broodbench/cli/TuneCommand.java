@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import org.broodbench.audit.Audit;
-import org.broodbench.colony.ColonySpec;
 import org.broodbench.controller.Settings;
 import org.broodbench.input.AuditWeather;
 import org.broodbench.input.ScenarioWeather;
@@ -22,10 +21,12 @@ import org.broodbench.output.TuneHtml;
 import org.broodbench.output.TuneJson;
 import org.broodbench.output.TuneText;
 import org.broodbench.plant.Plant;
+import org.broodbench.recipe.Studies;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TuneSpec;
-import org.broodbench.study.Evaluation;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
+import org.broodbench.study.Parallel;
 import org.broodbench.tune.Season;
 import org.broodbench.tune.TuneReport;
 import org.broodbench.tune.TuneStudy;
@@ -71,8 +72,9 @@ final class TuneCommand extends Verb {
     List<Season> unseen = seasons(weather, spec, spec.seasons(), spec.unseenSeasons());
     ScenarioWeather first = TuneSeasons.of(weather, spec.seasonDays(), 0, 1, spec.seed()).get(0);
     TuneStudy study = new TuneStudy(weather.scenario(), spec, seen, unseen, permitted(first));
-    try (Interrupt interrupt = new Interrupt()) {
-      return tell(carryOut(study, weather, spec, folder, threads, interrupt), folder);
+    try (Interrupt interrupt = new Interrupt();
+        Crew crew = new Parallel(threads, interrupt)) {
+      return tell(carryOut(study, weather, spec, folder, crew, interrupt), folder);
     }
   }
 
@@ -113,23 +115,7 @@ final class TuneCommand extends Verb {
    * small clusters.
    */
   static List<Season> seasons(ScenarioWeather weather, TuneSpec spec, int first, int count) {
-    List<Season> seasons = new ArrayList<>();
-    int number = first;
-    for (ScenarioWeather w :
-        TuneSeasons.of(weather, spec.seasonDays(), first, count, spec.seed())) {
-      Scenario s = w.scenario();
-      ColonySpec colony = s.colony();
-      double loss =
-          number % 3 == 0
-              ? colony.clusterLossFactor()
-              : number % 3 == 1 ? Evaluation.LOW_LOSS : Evaluation.HIGH_LOSS;
-      seasons.add(
-          new Season(
-              "season " + number++,
-              s.withColony(colony.withClusterLossFactor(loss)),
-              w.forcing(Plant.planes(s))));
-    }
-    return seasons;
+    return Studies.seasons(weather, spec, first, count);
   }
 
   /** Whether the audit lets settings pass on this rig, in the first of the seasons. */
@@ -145,7 +131,7 @@ final class TuneCommand extends Verb {
       ScenarioWeather weather,
       TuneSpec spec,
       Path folder,
-      int threads,
+      Crew crew,
       Interrupt interrupt) {
     String source =
         weather.file().isEmpty()
@@ -177,7 +163,7 @@ final class TuneCommand extends Verb {
       TuneReport report;
       try (ProgressLine progress = new ProgressLine(console());
           Journal journal = Journal.open(file, name)) {
-        report = study.run(source, journal, threads, interrupt, progress);
+        report = study.run(source, journal, crew, interrupt, progress);
         if (report == null) {
           return null;
         }

@@ -83,4 +83,16 @@ record Candidate(SizeSpec spec, int[] at) {
   String key() {
     return Arrays.toString(at);
   }
+
+  /** The candidate of a key; refuses what is none. */
+  static Candidate of(SizeSpec spec, String key) {
+    int[] at =
+        Arrays.stream(key.replaceAll("[\\[\\] ]", "").split(","))
+            .mapToInt(Integer::parseInt)
+            .toArray();
+    if (at.length != spec.parts().size()) {
+      throw new IllegalArgumentException("no candidate is called " + key);
+    }
+    return new Candidate(spec, at);
+  }
 }

@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.broodbench.loop.Judge;
@@ -16,8 +15,9 @@ import org.broodbench.loop.Simulation;
 import org.broodbench.rig.Requirement;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.SizeSpec;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
-import org.broodbench.study.Parallel;
+import org.broodbench.study.Pieces;
 import org.broodbench.study.Progress;
 
 /**
@@ -29,7 +29,7 @@ import org.broodbench.study.Progress;
  * what is asked any more, so that those that fail cost little. Runs are at {@link Pace#search}, at
  * the scenario's own heat loss of the cluster.
  */
-public final class SizeStudy {
+public final class SizeStudy implements Pieces {
   /** Seasons of a candidate that are simulated at once; the answer does not depend on threads. */
   private static final int BLOCK = 4;
 
@@ -41,7 +41,7 @@ public final class SizeStudy {
   private final List<Candidate> lacking = new ArrayList<>();
   private int allowedToMiss;
 
-  private Parallel parallel;
+  private Crew crew;
   private BooleanSupplier stop;
   private Journal journal;
   private Progress progress;
@@ -72,15 +72,15 @@ public final class SizeStudy {
    *
    * @param weather what the seasons were made from
    * @param journal finished candidates of an earlier start, and where to note new ones
-   * @param threads how many
-   * @param stop once true no further run begins
+   * @param crew who runs the seasons of a candidate
+   * @param stop whether the crew was stopped
    */
   public SizeReport run(
-      String weather, Journal journal, int threads, BooleanSupplier stop, Progress progress) {
+      String weather, Journal journal, Crew crew, BooleanSupplier stop, Progress progress) {
     this.journal = journal;
     this.stop = stop;
     this.progress = progress;
-    parallel = new Parallel(threads, stop);
+    this.crew = crew;
     allowedToMiss = (int) Math.floor((1 - spec.reliability()) * seasons.size() + 1e-9);
     List<Candidate> all = Candidate.all(spec);
     most = all.size();
@@ -168,7 +168,33 @@ public final class SizeStudy {
   }
 
   /** What one season said. */
-  private record Told(double shedH, boolean meets, boolean lack, double dailyWh) {}
+  private record Told(double shedH, boolean meets, boolean lack, double dailyWh) {
+    String line() {
+      return shedH + " " + meets + " " + lack + " " + dailyWh;
+    }
+
+    static Told of(String line) {
+      String[] f = line.split(" ");
+      return new Told(
+          Double.parseDouble(f[0]),
+          Boolean.parseBoolean(f[1]),
+          Boolean.parseBoolean(f[2]),
+          Double.parseDouble(f[3]));
+    }
+  }
+
+  /** One season of one candidate: its key, then the name of the season. */
+  @Override
+  public String of(String name) {
+    int end = name.indexOf(']') + 1;
+    for (SizeSeason season : seasons) {
+      if (season.name().equals(name.substring(end))) {
+        Candidate c = Candidate.of(spec, name.substring(0, end));
+        return told(rebuild.apply(c.settings()), season).line();
+      }
+    }
+    throw new IllegalArgumentException("no season of a candidate is called " + name);
+  }
 
   private Trial tryOut(Candidate c) {
     Scenario s = rebuild.apply(c.settings());
@@ -180,12 +206,10 @@ public final class SizeStudy {
     int tried = 0;
     while (tried < seasons.size()) {
       int end = Math.min(seasons.size(), tried + BLOCK);
-      List<Callable<Told>> tasks = new ArrayList<>();
-      for (SizeSeason season : seasons.subList(tried, end)) {
-        tasks.add(() -> told(s, season));
-      }
-      Told[] told = new Told[tasks.size()];
-      if (!parallel.run(tasks, (i, t) -> told[i] = t)) {
+      List<String> names =
+          seasons.subList(tried, end).stream().map(x -> c.key() + x.name()).toList();
+      Told[] told = new Told[names.size()];
+      if (!crew.run(names, this, (i, line) -> told[i] = Told.of(line))) {
         return null;
       }
       for (Told t : told) {

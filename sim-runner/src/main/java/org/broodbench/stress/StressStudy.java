@@ -2,7 +2,6 @@ package org.broodbench.stress;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import org.broodbench.controller.Alarm;
@@ -12,15 +11,17 @@ import org.broodbench.loop.Simulation;
 import org.broodbench.rig.EventSpec;
 import org.broodbench.rig.FaultKind;
 import org.broodbench.rig.Scenario;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
 import org.broodbench.study.Parallel;
+import org.broodbench.study.Pieces;
 import org.broodbench.study.Progress;
 
 /**
  * A scenario under every fault in each of some weeks. Every run stands by itself, so the rows do
  * not depend on the number of threads, nor on how often the study was killed and taken up again.
  */
-public final class StressStudy {
+public final class StressStudy implements Pieces {
   /** Faults begin at nightfall of the first day, h of local solar time; own choice. */
   private static final double ONSET_H = 18;
 
@@ -63,15 +64,19 @@ public final class StressStudy {
     return runs.size();
   }
 
+  /** Carries it out on threads of this machine until it is stopped. */
+  public List<StressRow> rows(
+      Journal journal, int threads, BooleanSupplier stop, Progress progress) {
+    return rows(journal, new Parallel(threads, stop), progress);
+  }
+
   /**
    * Carries it out, or the rest of it.
    *
    * @param journal where finished runs are noted and found again
-   * @param stop once true, no further run begins
    * @return finished rows, by week, then in the order of the faults
    */
-  public List<StressRow> rows(
-      Journal journal, int threads, BooleanSupplier stop, Progress progress) {
+  public List<StressRow> rows(Journal journal, Crew crew, Progress progress) {
     Shot[] shots = new Shot[runs.size()];
     List<Integer> open = new ArrayList<>();
     for (int i = 0; i < shots.length; i++) {
@@ -84,20 +89,25 @@ public final class StressStudy {
     int before = shots.length - open.size();
     int[] done = {before};
     progress.at(before, shots.length);
-    List<Callable<Shot>> tasks = new ArrayList<>();
-    for (int i : open) {
-      tasks.add(() -> shoot(runs.get(i)));
-    }
-    new Parallel(threads, stop)
-        .run(
-            tasks,
-            (task, shot) -> {
-              int i = open.get(task);
-              shots[i] = shot;
-              journal.put(runs.get(i).key(), shot.line());
-              progress.at(++done[0], shots.length);
-            });
+    crew.run(
+        open.stream().map(i -> runs.get(i).key()).toList(),
+        this,
+        (piece, line) -> {
+          int i = open.get(piece);
+          shots[i] = read(line);
+          journal.put(runs.get(i).key(), line);
+          progress.at(++done[0], shots.length);
+        });
     return rows(shots);
+  }
+
+  @Override
+  public String of(String name) {
+    return runs.stream()
+        .filter(r -> r.key().equals(name))
+        .findFirst()
+        .map(r -> shoot(r).line())
+        .orElseThrow(() -> new IllegalArgumentException("no run is called " + name));
   }
 
   private Shot read(String line) {

@@ -1,5 +1,6 @@
 package org.broodbench.study;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionService;
@@ -11,7 +12,7 @@ import java.util.concurrent.Future;
 import java.util.function.BooleanSupplier;
 
 /** Many tasks on some threads. What a task gives must not depend on the others or their order. */
-public final class Parallel {
+public final class Parallel implements Crew {
   private final int threads;
   private final BooleanSupplier stop;
 
@@ -30,6 +31,15 @@ public final class Parallel {
   }
 
   private record Numbered<T>(int task, T result) {}
+
+  @Override
+  public boolean run(List<String> names, Pieces how, Taker<String> taker) {
+    List<Callable<String>> tasks = new ArrayList<>();
+    for (String name : names) {
+      tasks.add(() -> how.of(name));
+    }
+    return run(tasks, taker);
+  }
 
   /**
    * Runs the tasks.

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.concurrent.Callable;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.broodbench.loop.Judge;
 import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
@@ -24,13 +24,18 @@ import org.broodbench.sky.Forcing;
  * members, by bins of each number (Plischke, Borgonovo and Smith 2013, European Journal of
  * Operational Research 226), less what bins of chance would explain.
  */
-public final class SureStudy {
+public final class SureStudy implements Pieces {
   private static final int BINS = 8;
 
-  private SureStudy() {}
+  private final Scenario scenario;
+  private final List<Forcing> seasons;
+  private final int members;
+  private final Function<List<String>, Scenario> rebuild;
+  private final List<Unsure> ranges;
+  private final double[][] drawn;
 
   /**
-   * Carries it out.
+   * An ensemble.
    *
    * @param s the scenario
    * @param seasons weather of other years, all with the planes of the scenario
@@ -38,66 +43,95 @@ public final class SureStudy {
    * @param rebuild the scenario with {@code KEY=VALUE} texts on top; called from several threads
    * @param seed equal seeds give equal ensembles
    */
-  public static Sure of(
+  public SureStudy(
       Scenario s,
       List<Forcing> seasons,
       int members,
       Function<List<String>, Scenario> rebuild,
-      int threads,
       long seed) {
-    List<Unsure> ranges = Unsure.of(s);
-    double[][] drawn = hypercube(ranges.size() + 1, members, seed);
-    List<Callable<RunResult>> runs = new ArrayList<>();
-    for (int m = 0; m < members; m++) {
-      int member = m;
-      runs.add(
-          () -> {
-            List<String> settings = new ArrayList<>();
-            for (int k = 0; k < ranges.size(); k++) {
-              Unsure u = ranges.get(k);
-              settings.add(u.setting(u.low() + drawn[k][member] * (u.high() - u.low())));
-            }
-            int season = (int) (drawn[ranges.size()][member] * seasons.size());
-            Scenario v = rebuild.apply(settings);
-            return new Simulation(
-                    v,
-                    seasons.get(season),
-                    new ReferenceController(v.controller().settings()),
-                    Pace.search(v))
-                .run();
-          });
+    scenario = s;
+    this.seasons = seasons;
+    this.members = members;
+    this.rebuild = rebuild;
+    ranges = Unsure.of(s);
+    drawn = hypercube(ranges.size() + 1, members, seed);
+  }
+
+  /** What one run said of one requirement. */
+  private record Told(double value, boolean meets) {
+    @Override
+    public String toString() {
+      return value + " " + meets;
     }
-    List<RunResult> results = Runs.all(runs, threads);
+
+    static Told of(String text) {
+      String[] parts = text.split(" ");
+      return new Told(Double.parseDouble(parts[0]), Boolean.parseBoolean(parts[1]));
+    }
+  }
+
+  /** One run: its number, from 0. */
+  @Override
+  public String of(String name) {
+    int member = Integer.parseInt(name);
+    List<String> settings = new ArrayList<>();
+    for (int k = 0; k < ranges.size(); k++) {
+      Unsure u = ranges.get(k);
+      settings.add(u.setting(u.low() + drawn[k][member] * (u.high() - u.low())));
+    }
+    int season = (int) (drawn[ranges.size()][member] * seasons.size());
+    Scenario v = rebuild.apply(settings);
+    RunResult r =
+        new Simulation(
+                v,
+                seasons.get(season),
+                new ReferenceController(v.controller().settings()),
+                Pace.search(v))
+            .run();
+    List<String> told = new ArrayList<>();
+    for (Requirement q : scenario.requirements()) {
+      Judge.Measured x = Judge.measure(q.kind(), r, scenario);
+      told.add(new Told(x.value(), x.meets(q)).toString());
+    }
+    return String.join(";", told);
+  }
+
+  /** Carries it out. */
+  public Sure run(Crew crew) {
+    String[] lines = new String[members];
+    boolean whole =
+        crew.run(
+            IntStream.range(0, members).mapToObj(String::valueOf).toList(),
+            this,
+            (member, line) -> lines[member] = line);
+    if (!whole) {
+      throw new IllegalStateException("the runs were interrupted");
+    }
     List<Sure.OfRequirement> judged = new ArrayList<>();
     boolean[] all = new boolean[members];
     Arrays.fill(all, true);
-    for (Requirement q : s.requirements()) {
-      judged.add(judge(q, s, results, ranges, drawn, seasons.size(), all));
+    for (int q = 0; q < scenario.requirements().size(); q++) {
+      Told[] told = new Told[members];
+      for (int m = 0; m < members; m++) {
+        told[m] = Told.of(lines[m].split(";")[q]);
+      }
+      judged.add(judge(scenario.requirements().get(q), told, all));
     }
-    int whole = 0;
-    for (boolean met : all) {
-      whole += met ? 1 : 0;
+    int met = 0;
+    for (boolean m : all) {
+      met += m ? 1 : 0;
     }
-    return new Sure(members, seasons.size(), Sure.Chance.of(whole, members), judged, ranges);
+    return new Sure(members, seasons.size(), Sure.Chance.of(met, members), judged, ranges);
   }
 
-  private static Sure.OfRequirement judge(
-      Requirement q,
-      Scenario s,
-      List<RunResult> results,
-      List<Unsure> ranges,
-      double[][] drawn,
-      int seasons,
-      boolean[] all) {
-    int n = results.size();
+  private Sure.OfRequirement judge(Requirement q, Told[] told, boolean[] all) {
+    int n = told.length;
     double[] value = new double[n];
     int met = 0;
     for (int m = 0; m < n; m++) {
-      Judge.Measured x = Judge.measure(q.kind(), results.get(m), s);
-      value[m] = x.value();
-      boolean meets = x.meets(q);
-      met += meets ? 1 : 0;
-      all[m] &= meets;
+      value[m] = told[m].value();
+      met += told[m].meets() ? 1 : 0;
+      all[m] &= told[m].meets();
     }
     List<Sure.Weight> weights = new ArrayList<>();
     for (int k = 0; k <= ranges.size(); k++) {
@@ -105,7 +139,7 @@ public final class SureStudy {
       weights.add(
           new Sure.Weight(
               weather ? "weather" : ranges.get(k).key(),
-              share(drawn[k], value, weather ? Math.min(seasons, 2 * BINS) : BINS),
+              share(drawn[k], value, weather ? Math.min(seasons.size(), 2 * BINS) : BINS),
               weather ? "nothing: plan for the bad year" : ranges.get(k).settledBy()));
     }
     weights.sort(Comparator.comparingDouble(Sure.Weight::share).reversed());

@@ -4,49 +4,34 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
-import java.util.function.BooleanSupplier;
-import org.broodbench.controller.Settings;
-import org.broodbench.loop.Pace;
-import org.broodbench.loop.ReferenceController;
-import org.broodbench.loop.RunResult;
-import org.broodbench.loop.Simulation;
-import org.broodbench.rig.TuneSpec;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
-import org.broodbench.study.Parallel;
+import org.broodbench.study.Pieces;
 
 /** Evaluates candidates over seasons, each pair once; what a journal knows is not run again. */
 final class Evaluator {
   private record Pair(Candidate candidate, Season season) {
     String key() {
-      return candidate.key() + " " + season.label();
+      return SeasonRuns.name(candidate, season);
     }
   }
 
-  private final Settings settings;
-  private final List<TuneSpec.Knob> knobs;
+  private final Pieces runs;
   private final Journal journal;
-  private final Parallel parallel;
+  private final Crew crew;
   private final Runnable each;
   private final Map<Pair, Scores> known = new HashMap<>();
   private int evaluations;
 
   /**
-   * @param settings what the knobs are put into
+   * @param runs carries out one candidate over one season
    * @param each called after every evaluation
    */
-  Evaluator(
-      Settings settings,
-      List<TuneSpec.Knob> knobs,
-      Journal journal,
-      int threads,
-      BooleanSupplier stop,
-      Runnable each) {
-    this.settings = settings;
-    this.knobs = knobs;
+  Evaluator(Pieces runs, Journal journal, Crew crew, Runnable each) {
+    this.runs = runs;
     this.journal = journal;
+    this.crew = crew;
     this.each = each;
-    parallel = new Parallel(threads, stop);
   }
 
   /** How many evaluations the search has asked for so far. */
@@ -74,15 +59,12 @@ final class Evaluator {
         }
       }
     }
-    List<Callable<Scores>> tasks = new ArrayList<>();
-    for (Pair p : open) {
-      tasks.add(() -> run(p));
-    }
-    return parallel.run(
-        tasks,
-        (task, scores) -> {
-          journal.put(open.get(task).key(), scores.line());
-          note(open.get(task), scores);
+    return crew.run(
+        open.stream().map(Pair::key).toList(),
+        runs,
+        (piece, line) -> {
+          journal.put(open.get(piece).key(), line);
+          note(open.get(piece), Scores.of(line));
         });
   }
 
@@ -95,17 +77,5 @@ final class Evaluator {
   /** The scores of a candidate, season by season; they must be known. */
   List<Scores> scores(Candidate c, List<Season> seasons) {
     return seasons.stream().map(s -> known.get(new Pair(c, s))).toList();
-  }
-
-  private Scores run(Pair pair) {
-    Season season = pair.season();
-    RunResult r =
-        new Simulation(
-                season.scenario(),
-                season.forcing(),
-                new ReferenceController(pair.candidate().put(settings, knobs)),
-                Pace.search(season.scenario()))
-            .run();
-    return Scores.of(r, season.scenario().battery().chemistry().leadAcid());
   }
 }

@@ -8,7 +8,9 @@ import java.util.function.Predicate;
 import org.broodbench.controller.Settings;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TuneSpec;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
+import org.broodbench.study.Parallel;
 import org.broodbench.study.Progress;
 
 /** Searches on some seasons, recommends, and holds the recommendation against other seasons. */
@@ -40,23 +42,30 @@ public final class TuneStudy {
     this.permitted = permitted;
   }
 
+  /** Carries it out on threads of this machine. */
+  public TuneReport run(
+      String weather, Journal journal, int threads, BooleanSupplier stop, Progress progress) {
+    return run(weather, journal, new Parallel(threads, stop), stop, progress);
+  }
+
   /**
    * Carries it out, or the rest of it: what the journal knows is not run again.
    *
+   * @param stop whether the crew was stopped
    * @return null where it was stopped before even the present settings were known
    */
   public TuneReport run(
-      String weather, Journal journal, int threads, BooleanSupplier stop, Progress progress) {
+      String weather, Journal journal, Crew crew, BooleanSupplier stop, Progress progress) {
     Settings settings = scenario.controller().settings();
     int planned = spec.evaluations() + 2 * unseen.size();
     int[] done = {0};
+    List<Season> all = new ArrayList<>(seen);
+    all.addAll(unseen);
     Evaluator evaluator =
         new Evaluator(
-            settings,
-            spec.knobs(),
+            new SeasonRuns(settings, spec.knobs(), all),
             journal,
-            threads,
-            stop,
+            crew,
             () -> progress.at(Math.min(++done[0], planned), planned));
     TuneSearch search = new TuneSearch(spec, seen, settings, permitted, evaluator);
     List<Judged> judged = search.run();

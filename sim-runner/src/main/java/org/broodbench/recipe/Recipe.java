@@ -1,0 +1,59 @@
+package org.broodbench.recipe;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.broodbench.input.ScenarioReader;
+import org.broodbench.input.ScenarioWeather;
+import org.broodbench.rig.Scenario;
+
+/**
+ * All that a study is made of, as data: equal recipes give equal studies on every machine.
+ *
+ * @param kind what study
+ * @param text bytes of the scenario's file
+ * @param settings {@code KEY=VALUE} texts on top of it
+ * @param weather the scenario over its place and window, with its weather
+ * @param count hard weeks, seasons or members of the ensemble, whichever the study counts
+ * @param inSeason whether hard weeks are of the scenario's time of the year
+ * @param pairs whether faults come in pairs as well
+ */
+public record Recipe(
+    Kind kind,
+    byte[] text,
+    List<String> settings,
+    ScenarioWeather weather,
+    int count,
+    boolean inSeason,
+    boolean pairs) {
+  /** What study. */
+  public enum Kind {
+    /** Faults in hard weeks. */
+    STRESS,
+    /** Settings over seasons. */
+    TUNE,
+    /** Parts over seasons. */
+    SIZE,
+    /** An ensemble over weather and uncertain numbers. */
+    SURE
+  }
+
+  /** Copies the list. */
+  public Recipe {
+    settings = List.copyOf(settings);
+  }
+
+  /** One that counts nothing but seasons or members. */
+  public Recipe(Kind kind, byte[] text, List<String> settings, ScenarioWeather weather, int count) {
+    this(kind, text, settings, weather, count, false, false);
+  }
+
+  /** The scenario of a rig with further settings, at the same place and over the same window. */
+  public Scenario rebuilt(List<String> further) {
+    List<String> all = new ArrayList<>(settings);
+    all.addAll(further);
+    Scenario placed = weather.scenario();
+    return ScenarioReader.read(placed.fileName(), text, all)
+        .withPlace(placed.place())
+        .withWindow(placed.window());
+  }
+}
