@@ -50,6 +50,7 @@ final class CardCommand extends Verb {
       names = "--tonight",
       arity = "2",
       paramLabel = "VOLTS LOW",
+      hideParamSyntax = true,
       description =
           "Battery volts at dusk with the heater off, and the night's lowest temperature (12.4 -5; or with units).")
   private List<String> tonight;

@@ -72,7 +72,7 @@ final class ConformCommand extends Verb {
       names = "--process",
       paramLabel = "CMD",
       description =
-          "Firmware as a program that speaks the line protocol (controller-core/PROTOCOL.md).")
+          "Firmware as a program that speaks the line protocol (controller-core/PROTOCOL.md), with its arguments; quotes keep a word together.")
   private String process;
 
   @Option(

@@ -27,15 +27,15 @@ import picocli.CommandLine.Help.Ansi;
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
       RunCommand.class,
-      SizeCommand.class,
       AuditCommand.class,
-      CardCommand.class,
-      WeatherCommand.class,
-      ConformCommand.class,
       StressCommand.class,
+      TuneCommand.class,
+      SizeCommand.class,
+      CardCommand.class,
+      ConformCommand.class,
       CalibrateCommand.class,
-      ServeCommand.class,
-      TuneCommand.class
+      WeatherCommand.class,
+      ServeCommand.class
     })
 public final class Main {
   /** Exit code of bad input. */
@@ -75,6 +75,16 @@ public final class Main {
    * @return the exit code
    */
   public static int execute(PrintStream out, PrintStream err, String... args) {
+    CommandLine line = line(out, err);
+    if (args.length == 0) {
+      line.usage(out);
+      return BAD_INPUT;
+    }
+    return line.execute(args);
+  }
+
+  /** All verbs with their options, and what is said of wrong ones. */
+  static CommandLine line(PrintStream out, PrintStream err) {
     Console console = new Console(out, err);
     CommandLine line =
         new CommandLine(
@@ -121,10 +131,6 @@ public final class Main {
           err.println("Please report it with the command that you typed.");
           return FAULT;
         });
-    if (args.length == 0) {
-      line.usage(out);
-      return BAD_INPUT;
-    }
-    return line.execute(args);
+    return line;
   }
 }
