@@ -119,7 +119,7 @@ class ArchitectureTest {
       Map.of(
           "net.e175.klaus.solarpositioning", Set.of("sky"),
           "org.tomlj", Set.of("input"),
-          "de.siegmar.fastcsv", Set.of("output"),
+          "de.siegmar.fastcsv", Set.of("input", "output"),
           "com.fasterxml.jackson.core", Set.of("input", "output"),
           "com.fazecast.jSerialComm", Set.of("firmware"),
           "com.openhtmltopdf", Set.of("output"),

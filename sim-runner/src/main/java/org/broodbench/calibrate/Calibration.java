@@ -156,7 +156,38 @@ public record Calibration(
    * @param rows rows judged
    * @param startsLogged heater starts in the log
    * @param startsReference with the reference core on the same readings
-   * @param difference the first disagreement that lasted, or empty
+   * @param differedH hours of disagreements that lasted longer than a log's coarseness explains
+   * @param differences what differs, in words; empty for nothing
+   * @param rests what could not be judged, or empty
+   * @param toleranceMin how long a disagreement may last, min
    */
-  public record Decisions(long rows, int startsLogged, int startsReference, String difference) {}
+  public record Decisions(
+      long rows,
+      int startsLogged,
+      int startsReference,
+      double differedH,
+      List<String> differences,
+      String rests,
+      double toleranceMin) {
+    /** Copies the list. */
+    public Decisions {
+      differences = List.copyOf(differences);
+    }
+
+    /** What differs, or that nothing does; what could not be judged. */
+    public List<String> words() {
+      List<String> words = new java.util.ArrayList<>(differences);
+      if (words.isEmpty()) {
+        words.add(
+            String.format(
+                java.util.Locale.ROOT,
+                "Log and reference never disagree for longer than %.0f min, and no pause and no run is shorter than the settings allow.",
+                toleranceMin));
+      }
+      if (!rests.isEmpty()) {
+        words.add(rests);
+      }
+      return words;
+    }
+  }
 }

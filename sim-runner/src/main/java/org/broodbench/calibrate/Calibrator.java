@@ -64,7 +64,19 @@ public final class Calibrator {
     }
   }
 
-  private Calibration run(Question q) {
+  /** The question with the clock of its log put right, and the log no longer than its weather. */
+  private static Question righted(Question q) {
+    WeatherSeries measured = q.weatherMeasured() ? q.weather() : null;
+    FieldLog log = LogClock.righted(q.log(), q.scenario().place(), measured);
+    if (q.weather() != null) {
+      log = log.between(q.weather().startEpochS(), q.weather().endEpochS());
+    }
+    return new Question(
+        log, q.logName(), q.scenario(), q.weather(), q.weatherMeasured(), q.forcing());
+  }
+
+  private Calibration run(Question asked) {
+    Question q = righted(asked);
     List<String> notes = new ArrayList<>(q.log().notes());
     List<LogColumn> wanted = wanted(q, notes);
     Observations seen = new Observations(q.log(), wanted);

@@ -1,7 +1,9 @@
 package org.broodbench.calibrate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A log in the order of time, one row a moment, with what could not be true taken out.
@@ -45,9 +47,38 @@ public record FieldLog(long[] epochS, double[][] values, int stepS, List<String>
     double[][] left = values.clone();
     for (LogColumn c : columns) {
       left[c.ordinal()] = new double[rows()];
-      java.util.Arrays.fill(left[c.ordinal()], Double.NaN);
+      Arrays.fill(left[c.ordinal()], Double.NaN);
     }
     return new FieldLog(epochS, left, stepS, notes);
+  }
+
+  /** The same rows under other times; where two come to one moment, the first stays. */
+  FieldLog at(long[] times, List<String> newNotes) {
+    int[] kept = new int[times.length];
+    int n = 0;
+    for (int i = 0; i < times.length; i++) {
+      if (n == 0 || times[i] > times[kept[n - 1]]) {
+        kept[n++] = i;
+      }
+    }
+    return rows(Arrays.copyOf(kept, n), times, newNotes);
+  }
+
+  /** The rows from one time to another. */
+  FieldLog between(long fromS, long toS) {
+    int[] kept =
+        IntStream.range(0, rows()).filter(i -> epochS[i] >= fromS && epochS[i] <= toS).toArray();
+    return kept.length == rows() ? this : rows(kept, epochS, notes);
+  }
+
+  private FieldLog rows(int[] kept, long[] times, List<String> newNotes) {
+    double[][] left = new double[values.length][];
+    for (int c = 0; c < left.length; c++) {
+      double[] v = values[c];
+      left[c] = Arrays.stream(kept).mapToDouble(i -> v[i]).toArray();
+    }
+    return new FieldLog(
+        Arrays.stream(kept).mapToLong(i -> times[i]).toArray(), left, stepS, newNotes);
   }
 
   /** Whether it was written down by hand, about once a day. */

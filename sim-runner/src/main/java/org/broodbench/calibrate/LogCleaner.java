@@ -20,6 +20,7 @@ public final class LogCleaner {
   private static final double[] ERROR_CODES = {85, -127};
 
   private static final long DAY_S = 86_400;
+  private static final long HOUR_S = 3600;
 
   private final RawLog raw;
   private final List<String> notes = new ArrayList<>();
@@ -98,14 +99,44 @@ public final class LogCleaner {
     return n == 0 ? 60 : (int) Math.round(Robust.median(Arrays.copyOf(steps, n)));
   }
 
+  /** Whether rows run on evenly but for one hour back at this one. */
+  private boolean setBack(int row, int stepS) {
+    int around = (int) Math.min(50, HOUR_S / stepS - 1);
+    if (around < 3 || row <= around || row + around >= raw.rows()) {
+      return false;
+    }
+    long back = raw.epochS(row - 1) + stepS - raw.epochS(row);
+    boolean even = Math.abs(back - HOUR_S) <= stepS;
+    for (int i = 1; i < around && even; i++) {
+      even =
+          evenStep(raw.epochS(row + i) - raw.epochS(row + i - 1), stepS)
+              && evenStep(raw.epochS(row - i) - raw.epochS(row - i - 1), stepS);
+    }
+    return even;
+  }
+
+  private static boolean evenStep(long step, int stepS) {
+    return step > 0 && step <= 3L * stepS;
+  }
+
   /** Times of all rows, with those of a clock that was lost put in line. */
   private long[] times(int stepS) {
     long[] at = new long[raw.rows()];
     long last = Long.MIN_VALUE;
     int resets = 0;
+    long setBackS = 0;
     boolean lost = false;
     for (int i = 0; i < at.length; i++) {
-      long t = raw.epochS(i);
+      if (setBack(i, stepS)) {
+        setBackS += HOUR_S;
+        notes.add(
+            "the clock was set back by an hour at "
+                + Instant.ofEpochSecond(raw.epochS(i))
+                + " in line "
+                + raw.line(i)
+                + ", as at the end of summer time; the rows from there on were moved on by an hour");
+      }
+      long t = raw.epochS(i) + (raw.epochS(i) < NO_CLOCK_S ? 0 : setBackS);
       boolean before = lost;
       lost = last != Long.MIN_VALUE && (t < NO_CLOCK_S || t < raw.epochS(0) - DAY_S);
       if (lost) {

@@ -1,10 +1,7 @@
 package org.broodbench.cli;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,24 +10,23 @@ import org.broodbench.calibrate.Calibration;
 import org.broodbench.calibrate.Calibrator;
 import org.broodbench.calibrate.FieldLog;
 import org.broodbench.calibrate.LogColumn;
+import org.broodbench.calibrate.LogMapping;
 import org.broodbench.calibrate.LogRefused;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.FieldLogReader;
 import org.broodbench.input.FittedScenario;
 import org.broodbench.input.Problem;
-import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
 import org.broodbench.output.CalibrationJson;
 import org.broodbench.output.CalibrationPage;
 import org.broodbench.output.CalibrationText;
-import org.broodbench.output.WholeFile;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.Window;
 import org.broodbench.sky.TypicalYear;
 import org.broodbench.sky.WeatherSeries;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code calibrate}: what a field log says about the hive of a scenario. */
 @Command(
@@ -44,8 +40,7 @@ import picocli.CommandLine.Parameters;
 final class CalibrateCommand extends Verb {
   private static final long DAY_S = 86_400;
 
-  @Parameters(index = "0", paramLabel = "SCENARIO", description = "The scenario of the rig.")
-  private Path scenarioFile;
+  @Mixin private StudyOptions options;
 
   @Option(
       names = "--log",
@@ -60,49 +55,19 @@ final class CalibrateCommand extends Verb {
       description = "A file with the [log] block, instead of the scenario's.")
   private Path map;
 
-  @Option(
-      names = "--weather",
-      paramLabel = "FILE",
-      description =
-          "A weather file over the time of the log, for what the log does not hold: sun, wind, outdoor air. May be given more than once.")
-  private List<Path> weather = new ArrayList<>();
-
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description =
-          "Folder for the results; broodbench-out/<scenario name>-calibrated when left out.")
-  private Path out;
-
-  @Option(
-      names = "--json",
-      description = "Print the result as JSON on standard output and nothing else there.")
-  private boolean json;
-
-  @Option(
-      names = "--set",
-      paramLabel = "KEY=VALUE",
-      description = "Set any scenario key by its dotted path; may be given more than once.")
-  private List<String> set = new ArrayList<>();
-
   CalibrateCommand(Console console) {
     super(console);
   }
 
   @Override
   public Integer call() {
-    Scenario scenario = ScenarioReader.read(scenarioFile, set);
-    FieldLog log =
-        FieldLogReader.read(
-            logFile, FieldLogReader.mapping(map == null ? scenarioFile : map, map == null));
-    Calibration found = calibrate(scenario, log);
-    Path folder =
-        out != null
-            ? out
-            : Path.of(
-                "broodbench-out", scenario.fileName().replaceFirst("\\.toml$", "") + "-calibrated");
-    write(folder, found);
-    if (json) {
+    int threads = options.threads();
+    Scenario scenario = options.scenario();
+    Path folder = options.folder(scenario);
+    FieldLog log = FieldLogReader.read(logFile, mapping());
+    Calibration found = calibrate(scenario, log, threads);
+    Results.write(folder, files(found));
+    if (options.json()) {
       console().out().print(CalibrationJson.of(found));
     } else {
       console().out().print(CalibrationText.of(found));
@@ -113,20 +78,23 @@ final class CalibrateCommand extends Verb {
     return found.fits() ? 0 : 1;
   }
 
-  private Calibration calibrate(Scenario scenario, FieldLog log) {
+  private LogMapping mapping() {
+    if (map != null) {
+      return FieldLogReader.mapping(map);
+    }
+    return FieldLogReader.mapping(options.fileName(), options.bytes(), options.settings());
+  }
+
+  private Calibration calibrate(Scenario scenario, FieldLog log, int threads) {
     boolean whole = !log.byHand() && log.has(LogColumn.SUN) && log.has(LogColumn.OUTDOOR);
-    boolean generated = weather.isEmpty() && scenario.weather().generated();
+    boolean generated = options.weatherFiles().isEmpty() && scenario.weather().generated();
     Scenario placed = scenario;
     WeatherSeries series = null;
     if (!(whole && generated)) {
       Window of = new Window(log.fromS(), (int) ((log.toS() - log.fromS()) / DAY_S) + 1);
       Window own = scenario.window();
       boolean covered = own.fromEpochS() <= log.fromS() && own.toEpochS() >= log.toS();
-      ScenarioWeather read =
-          ScenarioWeather.of(
-              covered ? scenario : scenario.withWindow(of),
-              scenarioFile.toAbsolutePath().getParent(),
-              weather);
+      ScenarioWeather read = options.weatherOf(covered ? scenario : scenario.withWindow(of));
       placed = read.scenario().withWindow(own);
       series =
           read.series().typicalYear()
@@ -136,7 +104,6 @@ final class CalibrateCommand extends Verb {
       generated |= typical;
       refuseUncovered(series, log);
     }
-    int threads = Math.max(1, Math.min(8, Runtime.getRuntime().availableProcessors()));
     try {
       return Calibrator.calibrate(
           new Calibrator.Question(
@@ -166,7 +133,9 @@ final class CalibrateCommand extends Verb {
       throw new BadInput(
           List.of(
               new Problem(
-                  weather.isEmpty() ? "the scenario's weather" : weather.get(0).toString(),
+                  options.weatherFiles().isEmpty()
+                      ? "the scenario's weather"
+                      : options.weatherFiles().get(0).toString(),
                   0,
                   0,
                   "",
@@ -188,29 +157,16 @@ final class CalibrateCommand extends Verb {
     return terminal ? stage -> console().err().println("calibrate: " + stage) : stage -> {};
   }
 
-  private void write(Path folder, Calibration found) {
+  private Map<String, byte[]> files(Calibration found) {
     Map<String, byte[]> files = new LinkedHashMap<>();
-    files.put("calibration.json", CalibrationJson.of(found).getBytes(StandardCharsets.UTF_8));
-    files.put("calibration.html", CalibrationPage.html(found).getBytes(StandardCharsets.UTF_8));
-    try {
-      String text = Files.readString(scenarioFile, StandardCharsets.UTF_8);
-      files.put(
-          "calibrated.toml", FittedScenario.text(text, found).getBytes(StandardCharsets.UTF_8));
-      Files.createDirectories(folder);
-      for (Map.Entry<String, byte[]> f : files.entrySet()) {
-        WholeFile.write(folder.resolve(f.getKey()), f.getValue());
-      }
-    } catch (IOException e) {
-      throw new BadInput(
-          List.of(
-              new Problem(
-                  "--out",
-                  0,
-                  0,
-                  "",
-                  folder + ": " + e.getMessage(),
-                  "a folder that can be written",
-                  "")));
-    }
+    String text = new String(options.bytes(), StandardCharsets.UTF_8);
+    files.put("calibration.json", utf8(CalibrationJson.of(found)));
+    files.put("calibration.html", utf8(CalibrationPage.html(found)));
+    files.put("calibrated.toml", utf8(FittedScenario.text(text, options.settings(), found)));
+    return files;
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -50,6 +50,11 @@ final class ScenarioOptions {
     return scenarioFile;
   }
 
+  /** The file's name for messages. */
+  String fileName() {
+    return scenarioFile == null ? RunCommand.DEMO : scenarioFile.toString();
+  }
+
   /** Files that replace the scenario's weather. */
   List<Path> weatherFiles() {
     return List.copyOf(weather);

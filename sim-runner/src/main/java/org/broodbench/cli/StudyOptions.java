@@ -59,6 +59,16 @@ final class StudyOptions {
     return settings;
   }
 
+  /** The scenario's file's name for messages. */
+  String fileName() {
+    return rig.fileName();
+  }
+
+  /** Files that replace the scenario's weather. */
+  List<Path> weatherFiles() {
+    return rig.weatherFiles();
+  }
+
   /** The bytes of the scenario's file. */
   byte[] bytes() {
     return rig.bytes();

@@ -44,6 +44,11 @@ public enum Channel {
     return sample.apply(readings);
   }
 
+  /** The setting that says whether it is fitted; null for those that need none. */
+  public Setting fitting() {
+    return fitted;
+  }
+
   /** Whether the controller with these settings looks at it. */
   public boolean fitted(Settings settings) {
     return fitted != null && settings.is(fitted);

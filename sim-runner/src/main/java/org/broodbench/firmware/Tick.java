@@ -110,6 +110,13 @@ public final class Tick {
     return new Tick(kind, nowMillis, newValues, newAges, newValid, switches);
   }
 
+  /** The same with the sample of one channel moved, where it is valid. */
+  Tick shifted(Channel channel, int by) {
+    int[] newValues = values.clone();
+    newValues[channel.ordinal()] += valid(channel.ordinal()) ? by : 0;
+    return new Tick(kind, nowMillis, newValues, agesMillis, valid, switches);
+  }
+
   /** The same with other switches: 1 charger full, 2 shore, 4 button, 8 test request. */
   Tick withSwitches(int newSwitches) {
     return new Tick(kind, nowMillis, values, agesMillis, valid, newSwitches);

@@ -1,6 +1,10 @@
 package org.broodbench.input;
 
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -63,16 +67,30 @@ public final class FieldLogReader {
   }
 
   /**
-   * The mapping of a file: a scenario, or a file with the {@code [log]} block alone.
+   * The mapping in a file that has the {@code [log]} block alone.
    *
    * @throws BadInput where it cannot be used
    */
-  public static LogMapping mapping(Path path, boolean scenario) {
-    String text = text(path, "a mapping");
+  public static LogMapping mapping(Path path) {
     Keys.Builder builder = Keys.builder();
     LogKeys.declare(builder);
-    Keys keys = scenario ? ScenarioKeys.all() : builder.build();
-    ScenarioText.Reading reading = ScenarioText.read(keys, path.toString(), text, List.of());
+    return mapping(builder.build(), path.toString(), text(path, "a mapping"), List.of());
+  }
+
+  /**
+   * The mapping in a scenario.
+   *
+   * @param file its name for messages
+   * @param settings of the command line, put on top
+   * @throws BadInput where it cannot be used
+   */
+  public static LogMapping mapping(String file, byte[] scenario, List<String> settings) {
+    String text = new String(scenario, StandardCharsets.UTF_8);
+    return mapping(ScenarioKeys.all(), file, text, settings);
+  }
+
+  private static LogMapping mapping(Keys keys, String file, String text, List<String> settings) {
+    ScenarioText.Reading reading = ScenarioText.read(keys, file, text, settings);
     LogKeys.check(reading.values(), new Checks(reading.values(), reading.problems()));
     if (!reading.problems().isEmpty()) {
       throw new BadInput(ScenarioText.sorted(reading.problems()));
@@ -88,7 +106,7 @@ public final class FieldLogReader {
   public static FieldLog read(Path path, LogMapping mapping) {
     String file = path.toString();
     FieldLogReader reader = new FieldLogReader(file, mapping);
-    RawLog raw = reader.rows(text(path, "a log").split("\r?\n", -1));
+    RawLog raw = reader.rows(text(path, "a log").split("\r\n|\n|\r", -1));
     if (!reader.problems.isEmpty()) {
       throw new BadInput(reader.problems);
     }
@@ -102,21 +120,32 @@ public final class FieldLogReader {
   }
 
   private static String text(Path path, String what) {
+    byte[] bytes;
     try {
-      String text = Files.readString(path, StandardCharsets.UTF_8);
-      return text.startsWith("\uFEFF") ? text.substring(1) : text;
+      bytes = Files.readAllBytes(path);
     } catch (IOException e) {
-      throw new BadInput(
-          List.of(
-              new Problem(
-                  path.toString(),
-                  0,
-                  0,
-                  "",
-                  Files.exists(path) ? "a file that cannot be read as UTF-8 text" : "no such file",
-                  what,
-                  "")));
+      String found = Files.exists(path) ? "a file that cannot be read" : "no such file";
+      throw refused(path, found, what, "");
     }
+    String text;
+    try {
+      text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    } catch (CharacterCodingException e) {
+      // loggers that know no UTF-8 write the sign of degrees as one byte
+      text = new String(bytes, StandardCharsets.ISO_8859_1);
+    }
+    if (text.indexOf('\0') >= 0) {
+      throw refused(
+          path,
+          "bytes of value zero, so no plain text",
+          what + " as text in UTF-8",
+          "Export or save it as plain text (CSV, UTF-8).");
+    }
+    return text.startsWith("\uFEFF") ? text.substring(1) : text;
+  }
+
+  private static BadInput refused(Path path, String found, String allowed, String hint) {
+    return new BadInput(List.of(new Problem(path.toString(), 0, 0, "", found, allowed, hint)));
   }
 
   private void problem(int line, String key, String found, String allowed, String hint) {
@@ -132,8 +161,7 @@ public final class FieldLogReader {
       problem(first + 1, "", "nothing", "a header line with the names of the columns", "");
       return raw;
     }
-    String split = Pattern.quote(String.valueOf(mapping.separator()));
-    header(lines[first].split(split, -1), first + 1);
+    header(cells(lines[first]), first + 1);
     int[] time = mapping.timeColumns().stream().mapToInt(n -> head.getOrDefault(n, -1)).toArray();
     if (!problems.isEmpty()) {
       return raw;
@@ -147,7 +175,7 @@ public final class FieldLogReader {
       if (lines[i].isBlank()) {
         continue;
       }
-      String[] cells = lines[i].split(split, -1);
+      String[] cells = cells(lines[i]);
       if (!time(cells, time, at)) {
         // the last line of a log that lost power may be cut short
         if (i < lines.length - 2) {
@@ -179,6 +207,22 @@ public final class FieldLogReader {
       raw.add(lineOf.get(i), t - Math.round(ahead), values.get(i));
     }
     return raw;
+  }
+
+  /** The cells of a line; quotes hold together what has the separator in it. */
+  private String[] cells(String line) {
+    if (line.indexOf('"') >= 0) {
+      try {
+        return CsvReader.builder()
+            .fieldSeparator(mapping.separator())
+            .ofSingleCsvRecord(line)
+            .getFields()
+            .toArray(String[]::new);
+      } catch (CsvParseException e) {
+        // a damaged line: taken as it stands
+      }
+    }
+    return line.split(Pattern.quote(String.valueOf(mapping.separator())), -1);
   }
 
   private String order() {
@@ -220,15 +264,24 @@ public final class FieldLogReader {
 
   private boolean need(String name, int line) {
     if (!head.containsKey(name)) {
-      problem(
-          line,
-          name,
-          "no such column",
-          String.join(", ", head.keySet()),
-          "Names as in the header.");
+      problem(line, name, "no such column", String.join(", ", head.keySet()), separatorHint());
       return false;
     }
     return true;
+  }
+
+  /** What to do where the header came out as one cell. */
+  private String separatorHint() {
+    String whole = String.join("", head.keySet());
+    for (char c : new char[] {';', '\t', ',', '|'}) {
+      if (head.size() == 1 && c != mapping.separator() && whole.indexOf(c) > 0) {
+        String shown = c == '\t' ? "\\t" : String.valueOf(c);
+        return "The fields seem to be separated by another sign: set separator = \""
+            + shown
+            + "\" in [log].";
+      }
+    }
+    return "Names as in the header.";
   }
 
   private static String bare(String cell) {
@@ -266,7 +319,13 @@ public final class FieldLogReader {
       }
       double value = number(text, p.what());
       if (Double.isNaN(value) && !text.toLowerCase(Locale.ROOT).equals("nan")) {
-        problem(line, p.what().key(), text, "a number, or nothing", "Say with missing in [log].");
+        boolean comma = !mapping.decimalComma() && text.matches("[-+]?\\d+,\\d+");
+        problem(
+            line,
+            p.what().key(),
+            text,
+            "a number, or nothing",
+            comma ? "Set decimal_comma = true in [log]." : "Say with missing in [log].");
       }
       row[p.what().ordinal()] = value * p.factor() + p.offset();
     }

@@ -76,7 +76,9 @@ public final class CalibrationJson {
               j.whole("rows", c.conform().rows())
                   .whole("starts_logged", c.conform().startsLogged())
                   .whole("starts_reference", c.conform().startsReference())
-                  .text("first_difference", c.conform().difference()));
+                  .number("differed_h", c.conform().differedH())
+                  .texts("differences", c.conform().differences())
+                  .text("not_judged", c.conform().rests()));
     }
     List<JsonText.Body> readings = new ArrayList<>();
     for (Calibration.Reading r : c.readings()) {

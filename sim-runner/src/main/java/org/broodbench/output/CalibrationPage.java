@@ -273,11 +273,11 @@ public final class CalibrationPage {
     head(out, "The controller's decisions");
     para(
         out,
-        "%d heater starts logged, %d by the reference core on the same readings, over %d rows. %s",
+        "%d heater starts logged, %d by the reference core on the same readings, over %d rows. A brood reading may be a quarter of a kelvin off the logged one, since what the controller read between two rows is not known.",
         c.conform().startsLogged(),
         c.conform().startsReference(),
-        c.conform().rows(),
-        c.conform().difference());
+        c.conform().rows());
+    list(out, c.conform().words());
   }
 
   private static void notes(StringBuilder out, Calibration c) {

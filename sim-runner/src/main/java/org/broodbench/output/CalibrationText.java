@@ -66,10 +66,10 @@ public final class CalibrationText {
       line(out, "");
       line(
           out,
-          "Decisions: %d heater starts logged, %d by the reference on the same readings. %s",
+          "Decisions: %d heater starts logged, %d by the reference on the same readings.",
           c.conform().startsLogged(),
-          c.conform().startsReference(),
-          c.conform().difference());
+          c.conform().startsReference());
+      c.conform().words().forEach(w -> line(out, "  - %s", w));
     }
     line(out, "");
     c.notes().forEach(n -> line(out, "Note: %s", n));

@@ -3,7 +3,9 @@ package org.broodbench.calibrate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.UnaryOperator;
 import org.broodbench.colony.ColonySpec;
+import org.broodbench.controller.Settings;
 import org.broodbench.hive.BoxSpec;
 import org.broodbench.hive.HiveSpec;
 import org.broodbench.loop.Pace;
@@ -52,6 +54,14 @@ final class MadeLog {
    * @param spread of the truth, in units of the priors
    */
   MadeLog(long seed, int days, double spread) {
+    this(seed, days, spread, s -> s);
+  }
+
+  /**
+   * @param spread of the truth, in units of the priors
+   * @param secretly what else is otherwise in the real hive, unknown to its keeper
+   */
+  MadeLog(long seed, int days, double spread, UnaryOperator<Scenario> secretly) {
     SplittableRandom random = new SplittableRandom(seed);
     believed = believed(random, days + BEFORE_DAYS);
     truth = new double[Knob.COUNT];
@@ -68,7 +78,7 @@ final class MadeLog {
                 days + BEFORE_DAYS + 1,
                 List.of(),
                 new GeneratorSettings.Stress(5 * random.nextDouble(), 0, 0)));
-    log(random, days + BEFORE_DAYS);
+    log(random, days + BEFORE_DAYS, secretly);
   }
 
   private static Scenario believed(SplittableRandom random, int days) {
@@ -114,7 +124,12 @@ final class MadeLog {
     return k.spread() * truth[k.ordinal()];
   }
 
-  private void log(SplittableRandom random, int days) {
+  /** The rig under other settings. */
+  static Scenario withSettings(Scenario s, UnaryOperator<Settings> other) {
+    return s.withController(s.controller().withSettings(other.apply(s.controller().settings())));
+  }
+
+  private void log(SplittableRandom random, int days, UnaryOperator<Scenario> secretly) {
     Scenario real = FittedRig.at(believed, truth);
     real =
         TestRigs.withProbes(
@@ -128,6 +143,7 @@ final class MadeLog {
                 probe(ProbeSpec.Role.TOP, ProbeSpec.Place.TOP, offset(Knob.TOP_OFFSET)),
                 probe(
                     ProbeSpec.Role.OUTDOOR, ProbeSpec.Place.OUTDOOR, offset(Knob.OUTDOOR_OFFSET))));
+    real = secretly.apply(real);
     long from = real.window().fromEpochS();
     Forcing forcing =
         Forcing.of(

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -46,6 +47,10 @@ class CalibrateCommandTest {
             scenario.toString(),
             "--log",
             log.toString(),
+            "--set",
+            "fan.power=1.3 W",
+            "--threads",
+            "2",
             "--out",
             out.toString(),
             "--json");
@@ -63,8 +68,11 @@ class CalibrateCommandTest {
     }
     // readings are rounded to a sixteenth and the nest follows slowly: half a kelvin is well caught
     assertTrue(json.get("held_out_rmse_k").asDouble() < 0.5);
-    String fitted = Files.readString(out.resolve("calibrated.toml"));
-    assertTrue(fitted.startsWith("# Values told by the log trace.csv"), fitted);
+    // the log was made by the scenario's own controller, which is the reference
+    JsonNode decisions = json.get("decisions");
+    assertEquals(0, decisions.get("differences").size(), decisions.toString());
+    assertTrue(json.get("notes").toString().contains("clock: by the sun in the log it is right"));
+    fittedLinesSayWhereTheyComeFrom(Files.readString(out.resolve("calibrated.toml")));
     Program again =
         Program.run(
             "run",
@@ -74,6 +82,22 @@ class CalibrateCommandTest {
             "--out",
             folder.resolve("again").toString());
     assertTrue(again.code <= 1, again.err);
+  }
+
+  private static void fittedLinesSayWhereTheyComeFrom(String fitted) throws IOException {
+    assertTrue(fitted.startsWith("# Fitted to the log trace.csv"), fitted);
+    List<String> lines = fitted.lines().toList();
+    String heater =
+        "power = \"1[56][.0-9]* W\"  # told by the log: 90 % between 1[56][.0-9]* and 1[67][.0-9]* W,"
+            + " before 20.*";
+    assertTrue(lines.stream().anyMatch(l -> l.matches(heater)), fitted);
+    assertTrue(lines.contains("power = \"1.3 W\"  # set on the command line"), fitted);
+    assertTrue(fitted.contains("# steep, for the low sun and to shed snow"), fitted);
+    for (String line : Files.readAllLines(scenario)) {
+      if (line.startsWith("#")) {
+        assertTrue(lines.contains(line), line);
+      }
+    }
   }
 
   @Test
@@ -101,8 +125,10 @@ class CalibrateCommandTest {
   void aMappingReadsAnotherTable() throws IOException {
     List<String> lines = Files.readAllLines(log);
     StringBuilder text = new StringBuilder("made by a logger\nday;hour;T1;T2;Sun;Relay\n");
-    for (String line : lines.subList(1, lines.size())) {
+    for (String line : lines.subList(1, 3 * 1440)) {
       String[] c = line.split(",");
+      // summer time, two hours ahead of UTC
+      c[0] = Instant.parse(c[0]).plusSeconds(7200).toString();
       String[] day = c[0].substring(0, 10).split("-");
       text.append(day[2] + "." + day[1] + "." + day[0])
           .append(';')
@@ -154,6 +180,8 @@ class CalibrateCommandTest {
             folder.resolve("mapped").toString());
     assertEquals(0, a.code, a.err + a.out);
     assertTrue(a.out.contains("table.csv against Late split"), a.out);
+    assertTrue(a.out.contains("2 h 0 min ahead of UTC was taken off"), a.out);
+    assertTrue(a.out.contains("rows, 2027-04-20T00:00:00Z to"), a.out);
   }
 
   @Test
