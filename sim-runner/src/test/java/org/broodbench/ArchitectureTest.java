@@ -123,7 +123,7 @@ class ArchitectureTest {
           "com.fasterxml.jackson.core", Set.of("input", "output"),
           "com.fazecast.jSerialComm", Set.of("firmware"),
           "com.openhtmltopdf", Set.of("output"),
-          "org.hipparchus", Set.of("calibrate"),
+          "org.hipparchus", Set.of("calibrate", "tune"),
           "com.sun.net.httpserver", Set.of("serve"),
           "picocli", Set.of("cli"));
 

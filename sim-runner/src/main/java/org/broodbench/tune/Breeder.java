@@ -19,24 +19,25 @@ final class Breeder {
   private static final int TRIES = 200;
 
   private final List<TuneSpec.Knob> knobs;
-  private final Predicate<Candidate> allowed;
+  private final Predicate<Candidate> legal;
   private final SplittableRandom random;
 
   /**
-   * @param allowed whether the controller takes a candidate at all
+   * @param legal whether the controller takes a candidate at all
    */
-  Breeder(List<TuneSpec.Knob> knobs, Predicate<Candidate> allowed, long seed) {
+  Breeder(List<TuneSpec.Knob> knobs, Predicate<Candidate> legal, long seed) {
     this.knobs = knobs;
-    this.allowed = allowed;
+    this.legal = legal;
     random = new SplittableRandom(seed);
   }
 
   /**
    * Candidates spread over the bounds: every knob takes each of as many equal parts of its range
-   * once (M. D. McKay and others, Technometrics 21 (1979) 239-245), as far as the controller takes
-   * them.
+   * once (M. D. McKay and others, Technometrics 21 (1979) 239-245), as far as they are legal and
+   * permitted.
    */
-  List<Candidate> spread(int count) {
+  List<Candidate> spread(int count, Predicate<Candidate> permitted) {
+    Predicate<Candidate> allowed = legal.and(permitted);
     int[][] part = new int[knobs.size()][];
     for (int k = 0; k < part.length; k++) {
       part[k] = shuffled(count);
@@ -71,6 +72,21 @@ final class Breeder {
     return order;
   }
 
+  /** Every knob at its lowest, at its highest or, as often as at both, anywhere. */
+  Candidate corner() {
+    for (int tries = 0; ; tries++) {
+      double[] x = new double[knobs.size()];
+      for (int k = 0; k < x.length; k++) {
+        int where = random.nextInt(4);
+        x[k] = where < 2 ? where : random.nextDouble();
+      }
+      Candidate c = at(x);
+      if (legal.test(c) || tries == TRIES) {
+        return c;
+      }
+    }
+  }
+
   /** A child of two parents, drawn by tournament from a population that is sorted best first. */
   Candidate child(List<Candidate> sorted) {
     Candidate one = sorted.get(tournament(sorted.size()));
@@ -79,7 +95,7 @@ final class Breeder {
       double[] x = crossed(place(one), place(two));
       mutate(x);
       Candidate c = at(x);
-      if (allowed.test(c)) {
+      if (legal.test(c)) {
         return c;
       }
     }
@@ -128,7 +144,8 @@ final class Breeder {
     return new Candidate(counts);
   }
 
-  private double[] place(Candidate c) {
+  /** Where a candidate stands in the bounds: every knob as a share of its range. */
+  double[] place(Candidate c) {
     double[] x = new double[knobs.size()];
     for (int k = 0; k < x.length; k++) {
       TuneSpec.Knob knob = knobs.get(k);

@@ -1,10 +1,13 @@
 package org.broodbench.tune;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.broodbench.controller.Settings;
@@ -13,26 +16,55 @@ import org.broodbench.rig.TuneSpec;
 /**
  * Looks for settings that no others beat in all aims at once.
  *
- * <p>Generations are bred as in NSGA-II ({@link Breeder}, {@link Ranking}). Each generation is
- * raced: all of it runs on a few seasons, the better half on more, the best quarter on all, in the
- * way of K. Jamieson and A. Talwalkar, "Non-stochastic best arm identification and hyperparameter
- * optimization", AISTATS (2016); who is beaten there by a candidate known on all seasons leaves at
- * once. All candidates meet the same seasons, so their differences are not those of weather.
+ * <p>A candidate runs on a few seasons first; a {@link Forecast} made of all that ran tells what
+ * any other would score over all seasons. In rounds, those are tried next that promise to add most
+ * to the hypervolume of the best trade-offs ({@link Dominated}), were they better than forecast by
+ * some standard errors: W. Ponweiser and others, "Multiobjective optimization on a limited budget
+ * of evaluations using model-assisted S-metric selection", Parallel Problem Solving from Nature X
+ * (2008) 784-794. Of those that were tried, the ones that add most by forecast run on the other
+ * seasons too; only they can become trade-offs. All meet the same seasons, so their differences are
+ * not those of weather.
  */
 final class TuneSearch {
-  /** Candidates in a generation and most that breed; own choice. */
-  private static final int GENERATION = 24;
+  /** Seasons of the first look: one at each heat loss; own choice, as all numbers here. */
+  private static final int FEW = 3;
 
-  /** Candidates of the first, spread generation; own choice. */
+  /** Candidates of the first, spread round, and among them in corners of the bounds. */
   private static final int FIRST = 32;
+
+  private static final int FIRST_CORNERS = 8;
+
+  /** New candidates in a round, and candidates that go on to all seasons. */
+  private static final int FRESH = 10;
+
+  private static final int RAISED = 2;
+  private static final int FIRST_RAISED = 5;
+
+  /** So many go on to all seasons after the last new candidate. */
+  private static final int LAST_RAISED = 4;
+
+  /** Standard errors of hope for new candidates, at the beginning; it falls to 0. */
+  private static final double HOPE = 1.5;
+
+  private static final int POOL_BRED = 600;
+  private static final int POOL_CORNERS = 200;
+  private static final int POOL_AGAIN = 400;
+  private static final int POINTS = 10_000;
+
+  /** A forecast is made of so many candidates at most: its cost grows with their third power. */
+  private static final int MOST_IN_FORECAST = 240;
 
   private final TuneSpec spec;
   private final List<Season> seasons;
+  private final List<Season> some;
   private final Evaluator evaluator;
   private final Breeder breeder;
   private final Candidate now;
+  private final Predicate<Candidate> permitted;
+  private final Map<Candidate, Boolean> asked = new HashMap<>();
   private final Map<Candidate, Scores> whole = new LinkedHashMap<>();
-  private final Set<Candidate> tried = new LinkedHashSet<>();
+  private final Map<Candidate, Scores> onFew = new LinkedHashMap<>();
+  private Forecast forecast;
 
   TuneSearch(
       TuneSpec spec,
@@ -42,14 +74,16 @@ final class TuneSearch {
       Evaluator evaluator) {
     this.spec = spec;
     this.seasons = seasons;
+    some = seasons.subList(0, Math.min(FEW, seasons.size()));
     this.evaluator = evaluator;
     now = Candidate.of(settings, spec.knobs());
-    Predicate<Candidate> allowed =
-        c -> {
-          Settings s = c.put(settings, spec.knobs());
-          return s.problems().isEmpty() && permitted.test(s);
-        };
-    breeder = new Breeder(spec.knobs(), allowed, spec.searchSeed());
+    this.permitted =
+        c -> asked.computeIfAbsent(c, x -> permitted.test(x.put(settings, spec.knobs())));
+    breeder =
+        new Breeder(
+            spec.knobs(),
+            c -> c.put(settings, spec.knobs()).problems().isEmpty(),
+            spec.searchSeed());
   }
 
   /**
@@ -58,83 +92,212 @@ final class TuneSearch {
    * @return candidates known on all seasons, the present settings first
    */
   List<Judged> run() {
-    tried.add(now);
-    boolean goesOn = evaluator.evaluate(List.of(now), seasons);
-    if (goesOn) {
-      finish(now);
-      List<Candidate> first = breeder.spread(FIRST);
-      goesOn = !first.isEmpty() && race(first); // empty: no settings are allowed on this rig
-    }
-    while (goesOn && evaluator.evaluations() < spec.evaluations()) {
-      List<Candidate> parents = parents();
-      List<Candidate> children = new ArrayList<>();
-      for (int tries = 0; children.size() < GENERATION && tries < 20 * GENERATION; tries++) {
-        Candidate child = breeder.child(parents);
-        if (!tried.contains(child) && !children.contains(child)) {
-          children.add(child);
-        }
+    boolean goesOn = start();
+    while (goesOn) {
+      forecast = forecast();
+      goesOn = raise(whole.size() == 1 ? FIRST_RAISED : RAISED);
+      if (goesOn && left() >= LAST_RAISED * restCost() + some.size()) {
+        forecast = forecast();
+        goesOn = look(fresh()) || !unfinished().isEmpty();
       }
-      if (children.isEmpty()) {
-        break; // every value of every knob was tried
-      }
-      goesOn = race(children);
     }
     List<Judged> judged = new ArrayList<>();
     whole.forEach((c, s) -> judged.add(new Judged(c, s)));
     return judged;
   }
 
-  private List<Candidate> parents() {
-    List<Candidate> all = new ArrayList<>(whole.keySet());
-    List<Scores> scores = new ArrayList<>(whole.values());
-    return Ranking.sorted(scores).stream().limit(GENERATION).map(all::get).toList();
+  private int left() {
+    return spec.evaluations() - evaluator.evaluations();
   }
 
-  /** Whether it went to its end. */
-  private boolean race(List<Candidate> field) {
-    tried.addAll(field);
-    List<Candidate> left = field;
-    int third = Math.max(1, seasons.size() / 10);
-    int[] stages = {Math.min(third, seasons.size()), Math.min(3 * third, seasons.size())};
-    for (int stage : stages) {
-      List<Season> some = seasons.subList(0, stage);
-      if (evaluator.evaluations() >= spec.evaluations() || !evaluator.evaluate(left, some)) {
-        return false;
-      }
-      left = betterHalf(left, some);
-    }
-    if (!evaluator.evaluate(left, seasons)) {
+  /** Evaluations that bring a candidate from the few seasons to all. */
+  private int restCost() {
+    return seasons.size() - some.size();
+  }
+
+  private boolean start() {
+    if (!evaluator.evaluate(List.of(now), seasons)) {
       return false;
     }
-    left.forEach(this::finish);
+    onFew.put(now, over(now, some));
+    whole.put(now, over(now, seasons));
+    List<Candidate> first = breeder.spread(FIRST - FIRST_CORNERS, permitted);
+    for (int i = 0; i < FIRST_CORNERS; i++) {
+      Candidate c = breeder.corner();
+      if (permitted.test(c) && !first.contains(c)) {
+        first.add(c);
+      }
+    }
+    first.remove(now);
+    return look(first); // empty: no settings are allowed on this rig
+  }
+
+  /** Runs candidates on the few seasons; whether any was there and all went to its end. */
+  private boolean look(List<Candidate> candidates) {
+    List<Candidate> field =
+        candidates.subList(0, Math.min(candidates.size(), left() / some.size()));
+    if (field.isEmpty() || !evaluator.evaluate(field, some)) {
+      return false;
+    }
+    field.forEach(c -> onFew.put(c, over(c, some)));
+    if (restCost() == 0) {
+      field.forEach(c -> whole.put(c, over(c, seasons)));
+    }
     return true;
   }
 
-  private List<Candidate> betterHalf(List<Candidate> field, List<Season> some) {
-    List<Scores> held = whole.keySet().stream().map(c -> over(c, some)).toList();
-    List<Candidate> kept = new ArrayList<>();
-    List<Scores> scores = new ArrayList<>();
-    for (Candidate c : field) {
-      Scores s = over(c, some);
-      if (held.stream().noneMatch(h -> h.beats(s))) {
-        kept.add(c);
-        scores.add(s);
+  private Scores over(Candidate c, List<Season> which) {
+    return Scores.over(evaluator.scores(c, which));
+  }
+
+  private List<Candidate> unfinished() {
+    return onFew.keySet().stream().filter(c -> !whole.containsKey(c)).toList();
+  }
+
+  private Forecast forecast() {
+    List<Candidate> known = forForecast();
+    Map<Integer, Scores> onAll = new LinkedHashMap<>();
+    for (int i = 0; i < known.size(); i++) {
+      Scores s = whole.get(known.get(i));
+      if (s != null) {
+        onAll.put(i, s);
       }
     }
-    int most = Math.max(1, (field.size() + 1) / 2);
-    return Ranking.sorted(scores).stream().limit(most).map(kept::get).toList();
+    return new Forecast(
+        known.stream().map(breeder::place).toList(),
+        known.stream().map(onFew::get).toList(),
+        onAll,
+        forecast);
   }
 
-  private Scores over(Candidate c, List<Season> some) {
-    return Scores.over(evaluator.scores(c, some));
+  /**
+   * All that were tried; of more than a forecast can take those that stood best by the last one,
+   * and then the latest.
+   */
+  private List<Candidate> forForecast() {
+    List<Candidate> all = new ArrayList<>(onFew.keySet());
+    if (all.size() <= MOST_IN_FORECAST) {
+      return all;
+    }
+    Set<Candidate> chosen = new LinkedHashSet<>(best().keySet());
+    Collections.reverse(all);
+    chosen.addAll(all);
+    return chosen.stream().limit(MOST_IN_FORECAST).toList();
   }
 
-  private void finish(Candidate c) {
-    whole.put(c, over(c, seasons));
+  /** What a candidate that was tried scores, or by forecast would score, over all seasons. */
+  private Scores known(Candidate c) {
+    Scores s = whole.get(c);
+    return s != null ? s : forecast.of(breeder.place(c), onFew.get(c), 0).middle();
+  }
+
+  /** The best of those that were tried, known or by forecast; the best spread first. */
+  private Map<Candidate, Scores> best() {
+    List<Candidate> unbeaten = new ArrayList<>();
+    List<Scores> scores = new ArrayList<>();
+    for (Candidate c : onFew.keySet()) {
+      Scores s = known(c);
+      if (scores.stream().noneMatch(other -> other.beats(s))) {
+        for (int i = scores.size() - 1; i >= 0; i--) {
+          if (s.beats(scores.get(i))) {
+            scores.remove(i);
+            unbeaten.remove(i);
+          }
+        }
+        scores.add(s);
+        unbeaten.add(c);
+      }
+    }
+    Map<Candidate, Scores> best = new LinkedHashMap<>();
+    for (int i : Ranking.sorted(scores)) {
+      best.put(unbeaten.get(i), scores.get(i));
+    }
+    return best;
+  }
+
+  /** Brings those to all seasons that add most by forecast; whether it can go on. */
+  private boolean raise(int most) {
+    int count = restCost() == 0 ? 0 : Math.min(most, left() / restCost());
+    if (count == 0) {
+      return restCost() == 0;
+    }
+    Dominated space = new Dominated(List.copyOf(best().values()), POINTS);
+    whole.values().forEach(space::take);
+    List<Candidate> chosen = picked(unfinished(), count, space, 0.3);
+    if (chosen.isEmpty()) {
+      return true;
+    }
+    if (!evaluator.evaluate(chosen, seasons)) {
+      return false;
+    }
+    chosen.forEach(c -> whole.put(c, over(c, seasons)));
+    return true;
+  }
+
+  private List<Candidate> fresh() {
+    Map<Candidate, Scores> best = best();
+    Dominated space = new Dominated(List.copyOf(best.values()), POINTS);
+    best.values().forEach(space::take);
+    double hope = HOPE * left() / spec.evaluations();
+    List<Candidate> parents = List.copyOf(best.keySet());
+    List<Candidate> pool = new ArrayList<>();
+    for (int i = 0; i < POOL_BRED; i++) {
+      pool.add(breeder.child(parents));
+    }
+    for (int i = 0; i < POOL_CORNERS; i++) {
+      pool.add(breeder.corner());
+    }
+    pool.removeIf(onFew::containsKey);
+    List<Candidate> promising = picked(pool, 2 * FRESH, space.copy(), hope);
+    if (!promising.isEmpty()) {
+      for (int i = 0; i < POOL_AGAIN; i++) {
+        pool.add(breeder.child(promising));
+      }
+    }
+    pool.removeIf(onFew::containsKey);
+    List<Candidate> fresh = picked(pool, FRESH, space, hope);
+    for (int tries = 0; fresh.size() < FRESH && tries < POOL_AGAIN; tries++) {
+      Candidate c = breeder.child(parents); // nothing promises more: look around the best
+      if (!onFew.containsKey(c) && !fresh.contains(c) && permitted.test(c)) {
+        fresh.add(c);
+      }
+    }
+    return fresh;
+  }
+
+  private record Hope(Candidate candidate, int order, Scores hoped, int gain, int taken) {}
+
+  /** Those that add most, one after the other, as many as add anything. */
+  private List<Candidate> picked(
+      List<Candidate> pool, int count, Dominated space, double hope) {
+    PriorityQueue<Hope> queue =
+        new PriorityQueue<>(
+            (a, b) ->
+                a.gain() != b.gain()
+                    ? Integer.compare(b.gain(), a.gain())
+                    : Integer.compare(a.order(), b.order()));
+    int order = 0;
+    for (Candidate c : new LinkedHashSet<>(pool)) {
+      Scores hoped = forecast.of(breeder.place(c), onFew.get(c), hope).hoped();
+      queue.add(new Hope(c, order++, hoped, space.gain(hoped), 0));
+    }
+    List<Candidate> chosen = new ArrayList<>();
+    while (chosen.size() < count && !queue.isEmpty() && queue.peek().gain() > 0) {
+      Hope top = queue.poll();
+      if (top.taken() < chosen.size()) {
+        // what it adds can only have shrunk
+        int gain = space.gain(top.hoped());
+        queue.add(new Hope(top.candidate(), top.order(), top.hoped(), gain, chosen.size()));
+      } else if (permitted.test(top.candidate())) {
+        chosen.add(top.candidate());
+        space.take(top.hoped());
+      }
+    }
+    return chosen;
   }
 
   /** How many candidates were begun. */
   int candidates() {
-    return tried.size();
+    return onFew.size();
   }
 }

@@ -26,7 +26,7 @@ class BreederProperties {
   void everyCandidateLiesOnTheGridWithinBoundsAndIsAllowed(
       @ForAll long seed, @ForAll @IntRange(min = 2, max = 40) int count) {
     Breeder breeder = new Breeder(KNOBS, BreederProperties::even, seed);
-    List<Candidate> all = new java.util.ArrayList<>(breeder.spread(count));
+    List<Candidate> all = new java.util.ArrayList<>(breeder.spread(count, c -> true));
     assertEquals(count, all.size());
     for (int i = 0; i < 30; i++) {
       all.add(breeder.child(all.subList(0, count)));
@@ -41,7 +41,7 @@ class BreederProperties {
       }
     }
     assertEquals(
-        all.subList(0, count), new Breeder(KNOBS, BreederProperties::even, seed).spread(count));
+        all.subList(0, count), new Breeder(KNOBS, BreederProperties::even, seed).spread(count, c -> true));
   }
 
   /**
@@ -49,7 +49,7 @@ class BreederProperties {
    */
   @Property(tries = 50)
   void theFirstGenerationIsSpreadEvenly(@ForAll long seed) {
-    List<Candidate> ten = new Breeder(KNOBS, c -> true, seed).spread(10);
+    List<Candidate> ten = new Breeder(KNOBS, c -> true, seed).spread(10, c -> true);
     HashSet<Integer> tenths = new HashSet<>();
     for (Candidate c : ten) {
       tenths.add((c.counts().get(0) - 3005) * 10 / 496);
