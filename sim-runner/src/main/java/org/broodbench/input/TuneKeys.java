@@ -32,7 +32,7 @@ final class TuneKeys {
         .help("Length of a season, from the first day of the run on.");
     keys.plain("tune.evaluations", Kind.INTEGER)
         .between("1", "1000000")
-        .byDefault("1200")
+        .byDefault("1000")
         .help("Most runs of one candidate over one season.");
     keys.plain("tune.seed", Kind.INTEGER)
         .between("0", "9007199254740991")

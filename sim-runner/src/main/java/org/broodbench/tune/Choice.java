@@ -19,9 +19,10 @@ final class Choice {
 
   /** Those that spare brood as well as the present settings do, best first. */
   static List<Judged> sorted(List<Judged> front, Scores now) {
+    List<Scores> scores = front.stream().map(Judged::scores).toList();
     return front.stream()
         .filter(j -> spares(j.scores(), now))
-        .sorted(Comparator.comparingDouble(j -> distance(j.scores(), front)))
+        .sorted(Comparator.comparingDouble(j -> distance(j.scores(), scores)))
         .toList();
   }
 
@@ -32,11 +33,12 @@ final class Choice {
         .allMatch(aim -> a.get(aim) - b.get(aim) <= aim.grain());
   }
 
-  private static double distance(Scores s, List<Judged> front) {
+  /** How far some scores are from the best of a front in every aim at once; less is better. */
+  static double distance(Scores s, List<Scores> front) {
     double sum = 0;
     for (Aim aim : Aim.values()) {
-      double low = front.stream().mapToDouble(j -> j.scores().get(aim)).min().orElseThrow();
-      double high = front.stream().mapToDouble(j -> j.scores().get(aim)).max().orElseThrow();
+      double low = front.stream().mapToDouble(j -> j.get(aim)).min().orElseThrow();
+      double high = front.stream().mapToDouble(j -> j.get(aim)).max().orElseThrow();
       double span = Math.max(high - low, aim.grain());
       double off = (s.get(aim) - low) / span * (aim.ofBrood() ? BROOD_WEIGHT : 1);
       sum += off * off;

@@ -16,8 +16,13 @@ final class Forecast {
   /** From so many candidates known on all seasons on the difference is more than its mean. */
   private static final int ENOUGH_FOR_LINE = 6;
 
-  private static final int TRIALS = 90;
+  /** Sets of lengths that are looked at, the first time and later. */
+  private static final int TRIALS = 70;
+
   private static final int TRIALS_AGAIN = 40;
+
+  /** Lengths are looked for anew once there are so many times as many values; own choice. */
+  private static final double GROWN = 1.2;
 
   /** Score over all seasons and how much better it may well be. */
   record Guess(Scores middle, Scores hoped) {}
@@ -43,8 +48,7 @@ final class Forecast {
       double[] x = onFew.stream().mapToDouble(s -> log(aim, s.get(aim))).toArray();
       low[a] = x[0];
       if (varies(x)) {
-        Kriging old = before == null ? null : before.few[a];
-        few[a] = Kriging.fit(at, x, old, old == null ? TRIALS : TRIALS_AGAIN);
+        few[a] = fit(at, x, before == null ? null : before.few[a]);
       }
       List<double[]> place = new ArrayList<>();
       List<double[]> pairs = new ArrayList<>();
@@ -56,12 +60,17 @@ final class Forecast {
       line(a, pairs);
       double[] off = pairs.stream().mapToDouble(p -> p[1] - level[a] - slope[a] * p[0]).toArray();
       if (off.length >= ENOUGH_FOR_LINE && varies(off)) {
-        Kriging old = before == null ? null : before.rest[a];
-        rest[a] =
-            Kriging.fit(
-                place.toArray(double[][]::new), off, old, old == null ? TRIALS : TRIALS_AGAIN);
+        rest[a] = fit(place.toArray(double[][]::new), off, before == null ? null : before.rest[a]);
       }
     }
+  }
+
+  private static Kriging fit(double[][] places, double[] values, Kriging old) {
+    if (old == null) {
+      return Kriging.fit(places, values, null, TRIALS);
+    }
+    boolean grown = places.length >= GROWN * old.fittedTo();
+    return Kriging.fit(places, values, old, grown ? TRIALS_AGAIN : 1);
   }
 
   private static boolean varies(double[] x) {

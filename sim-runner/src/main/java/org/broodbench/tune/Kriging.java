@@ -46,6 +46,7 @@ final class Kriging {
   private double mean;
   private double variance;
   private double cost;
+  private int fittedTo;
 
   private Kriging(double[][] places, double[] values, double[] logs) {
     this.places = places;
@@ -112,6 +113,7 @@ final class Kriging {
     }
     Kriging[] best = {new Kriging(places, values, first)};
     if (most <= 1) {
+      best[0].fittedTo = before == null ? places.length : before.fittedTo;
       return best[0];
     }
     try {
@@ -130,9 +132,17 @@ final class Kriging {
                     return k.cost;
                   }));
     } catch (MathRuntimeException e) {
-      return best[0]; // it has looked at as many as it may; the best of them serves
+      // it has looked at as many as it may; the best of them serves
+      best[0].fittedTo = places.length;
+      return best[0];
     }
+    best[0].fittedTo = places.length;
     return best[0];
+  }
+
+  /** How many values its lengths were looked for with. */
+  int fittedTo() {
+    return fittedTo;
   }
 
   private double correlation(double[] a, double[] b) {

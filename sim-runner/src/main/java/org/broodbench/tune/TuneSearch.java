@@ -1,7 +1,9 @@
 package org.broodbench.tune;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -35,16 +37,22 @@ final class TuneSearch {
   private static final int FIRST_CORNERS = 8;
 
   /** New candidates in a round, and candidates that go on to all seasons. */
-  private static final int FRESH = 10;
+  private static final int FRESH = 8;
 
-  private static final int RAISED = 2;
+  private static final int RAISED = 3;
   private static final int FIRST_RAISED = 5;
+
+  /** Of the new ones so many, and one of those that go on, are such as might be recommended. */
+  private static final int FRESH_TO_CHOOSE = 2;
 
   /** So many go on to all seasons after the last new candidate. */
   private static final int LAST_RAISED = 4;
 
   /** Standard errors of hope for new candidates, at the beginning; it falls to 0. */
   private static final double HOPE = 1.5;
+
+  /** The same for those that were tried: what is left unsure about them is worth little. */
+  private static final double CAUTION = 0.3;
 
   private static final int POOL_BRED = 600;
   private static final int POOL_CORNERS = 200;
@@ -94,12 +102,14 @@ final class TuneSearch {
   List<Judged> run() {
     boolean goesOn = start();
     while (goesOn) {
+      int before = evaluator.evaluations();
       forecast = forecast();
       goesOn = raise(whole.size() == 1 ? FIRST_RAISED : RAISED);
       if (goesOn && left() >= LAST_RAISED * restCost() + some.size()) {
         forecast = forecast();
-        goesOn = look(fresh()) || !unfinished().isEmpty();
+        goesOn = look(fresh());
       }
+      goesOn &= evaluator.evaluations() > before; // else nothing is left, to spend or to hope for
     }
     List<Judged> judged = new ArrayList<>();
     whole.forEach((c, s) -> judged.add(new Judged(c, s)));
@@ -129,14 +139,14 @@ final class TuneSearch {
       }
     }
     first.remove(now);
-    return look(first); // empty: no settings are allowed on this rig
+    return !first.isEmpty() && look(first); // empty: no settings are allowed on this rig
   }
 
-  /** Runs candidates on the few seasons; whether any was there and all went to its end. */
+  /** Runs candidates on the few seasons, as many as can be paid; false where it was stopped. */
   private boolean look(List<Candidate> candidates) {
     List<Candidate> field =
-        candidates.subList(0, Math.min(candidates.size(), left() / some.size()));
-    if (field.isEmpty() || !evaluator.evaluate(field, some)) {
+        candidates.subList(0, Math.max(0, Math.min(candidates.size(), left() / some.size())));
+    if (!evaluator.evaluate(field, some)) {
       return false;
     }
     field.forEach(c -> onFew.put(c, over(c, some)));
@@ -215,29 +225,32 @@ final class TuneSearch {
     return best;
   }
 
-  /** Brings those to all seasons that add most by forecast; whether it can go on. */
+  /** Brings those to all seasons that promise most; false where it was stopped. */
   private boolean raise(int most) {
     int count = restCost() == 0 ? 0 : Math.min(most, left() / restCost());
-    if (count == 0) {
-      return restCost() == 0;
-    }
-    Dominated space = new Dominated(List.copyOf(best().values()), POINTS);
-    whole.values().forEach(space::take);
-    List<Candidate> chosen = picked(unfinished(), count, space, 0.3);
-    if (chosen.isEmpty()) {
+    if (count <= 0) {
       return true;
     }
-    if (!evaluator.evaluate(chosen, seasons)) {
+    List<Scores> best = List.copyOf(best().values());
+    Dominated space = new Dominated(best, POINTS);
+    whole.values().forEach(space::take);
+    Set<Candidate> chosen = new LinkedHashSet<>(toChoose(onFew.keySet(), best, 1));
+    chosen.removeIf(whole::containsKey);
+    chosen.forEach(c -> space.take(known(c)));
+    chosen.addAll(picked(unfinished(), count - chosen.size(), space, CAUTION));
+    if (!evaluator.evaluate(List.copyOf(chosen), seasons)) {
       return false;
     }
     chosen.forEach(c -> whole.put(c, over(c, seasons)));
     return true;
   }
 
+  /** Candidates for the few seasons. */
   private List<Candidate> fresh() {
     Map<Candidate, Scores> best = best();
-    Dominated space = new Dominated(List.copyOf(best.values()), POINTS);
-    best.values().forEach(space::take);
+    List<Scores> front = List.copyOf(best.values());
+    Dominated space = new Dominated(front, POINTS);
+    front.forEach(space::take);
     double hope = HOPE * left() / spec.evaluations();
     List<Candidate> parents = List.copyOf(best.keySet());
     List<Candidate> pool = new ArrayList<>();
@@ -248,28 +261,47 @@ final class TuneSearch {
       pool.add(breeder.corner());
     }
     pool.removeIf(onFew::containsKey);
-    List<Candidate> promising = picked(pool, 2 * FRESH, space.copy(), hope);
-    if (!promising.isEmpty()) {
-      for (int i = 0; i < POOL_AGAIN; i++) {
-        pool.add(breeder.child(promising));
-      }
+    List<Candidate> promising = new ArrayList<>(picked(pool, 2 * FRESH, space.copy(), hope));
+    promising.addAll(toChoose(pool, front, FRESH));
+    for (int i = 0; !promising.isEmpty() && i < POOL_AGAIN; i++) {
+      pool.add(breeder.child(promising));
     }
     pool.removeIf(onFew::containsKey);
-    List<Candidate> fresh = picked(pool, FRESH, space, hope);
+    Set<Candidate> fresh = new LinkedHashSet<>(toChoose(pool, front, FRESH_TO_CHOOSE));
+    pool.removeAll(fresh);
+    fresh.addAll(picked(pool, FRESH - fresh.size(), space, hope));
     for (int tries = 0; fresh.size() < FRESH && tries < POOL_AGAIN; tries++) {
       Candidate c = breeder.child(parents); // nothing promises more: look around the best
-      if (!onFew.containsKey(c) && !fresh.contains(c) && permitted.test(c)) {
+      if (!onFew.containsKey(c) && permitted.test(c)) {
         fresh.add(c);
       }
     }
-    return fresh;
+    return List.copyOf(fresh);
+  }
+
+  /** Those that by forecast would be recommended first ({@link Choice}). */
+  private List<Candidate> toChoose(Collection<Candidate> pool, List<Scores> front, int count) {
+    Scores present = whole.get(now);
+    record Rated(Candidate candidate, double distance) {}
+    List<Rated> rated = new ArrayList<>();
+    for (Candidate c : pool) {
+      Scores s = known(c);
+      if (Choice.spares(s, present)) {
+        rated.add(new Rated(c, Choice.distance(s, front)));
+      }
+    }
+    return rated.stream()
+        .sorted(Comparator.comparingDouble(Rated::distance))
+        .map(Rated::candidate)
+        .filter(permitted)
+        .limit(count)
+        .toList();
   }
 
   private record Hope(Candidate candidate, int order, Scores hoped, int gain, int taken) {}
 
   /** Those that add most, one after the other, as many as add anything. */
-  private List<Candidate> picked(
-      List<Candidate> pool, int count, Dominated space, double hope) {
+  private List<Candidate> picked(List<Candidate> pool, int count, Dominated space, double hope) {
     PriorityQueue<Hope> queue =
         new PriorityQueue<>(
             (a, b) ->

@@ -41,7 +41,8 @@ class BreederProperties {
       }
     }
     assertEquals(
-        all.subList(0, count), new Breeder(KNOBS, BreederProperties::even, seed).spread(count, c -> true));
+        all.subList(0, count),
+        new Breeder(KNOBS, BreederProperties::even, seed).spread(count, c -> true));
   }
 
   /**
