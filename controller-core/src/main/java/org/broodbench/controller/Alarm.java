@@ -94,7 +94,12 @@ public final class Alarm {
 
   private Alarm() {}
 
-  /** The name of an alarm as SPEC.md writes it. */
+  /**
+   * The name of an alarm as SPEC.md writes it.
+   *
+   * @param bit number of the bit in {@link Commands#alarms}, from 0
+   * @return the name in lower case
+   */
   public static String name(int bit) {
     return NAMES[bit];
   }

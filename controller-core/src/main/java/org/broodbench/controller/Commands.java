@@ -93,4 +93,7 @@ public final class Commands {
 
   /** Sheds since the last short press. */
   public int sheds;
+
+  /** Nothing commanded yet: everything off and zero. */
+  public Commands() {}
 }

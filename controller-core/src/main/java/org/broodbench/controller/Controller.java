@@ -38,6 +38,7 @@ public final class Controller {
   /**
    * Builds a controller in its power-up state.
    *
+   * @param settings what it is to do; kept as they are
    * @throws IllegalSettings when {@link Settings#problems()} is not empty
    */
   public Controller(Settings settings) {
@@ -230,7 +231,7 @@ public final class Controller {
     daily.show(out);
   }
 
-  /** How many words {@link #save} writes. */
+  /** {@return how many words {@link #save} writes} */
   public int stateWords() {
     return state.count();
   }
@@ -248,6 +249,7 @@ public final class Controller {
    * Reads what {@link #save} wrote. The next step counts no time, so nothing is released by it. The
    * future is that of the saved controller; after a loss of power call {@link #powerWasLost} too.
    *
+   * @param words as {@link #save} left them, at least {@link #stateWords()} long
    * @return false when the words were refused (other version, damaged, out of range); the
    *     controller is then at its power-up state
    */

@@ -13,7 +13,7 @@ public final class IllegalSettings extends IllegalArgumentException {
     this.problems = List.copyOf(problems);
   }
 
-  /** Every problem, in the order of the settings table. */
+  /** {@return every problem, in the order of the settings table} */
   public List<SettingProblem> problems() {
     return problems;
   }

@@ -52,4 +52,7 @@ public final class Readings {
 
   /** Asks for the commissioning test; acts by its rising edge. */
   public boolean testRequest;
+
+  /** No sample delivered, no switch on. */
+  public Readings() {}
 }

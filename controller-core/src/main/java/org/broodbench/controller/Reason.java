@@ -125,7 +125,12 @@ public final class Reason {
 
   private Reason() {}
 
-  /** The name of a code as SPEC.md writes it. */
+  /**
+   * The name of a code as SPEC.md writes it.
+   *
+   * @param code one of the numbers of this class
+   * @return the name in lower case
+   */
   public static String name(int code) {
     return NAMES[code];
   }
@@ -135,6 +140,7 @@ public final class Reason {
    * isolation, limit, trust, supply, shed, service, cooling or effect.
    *
    * @param code 0 to 12, as {@link Commands#heaterStopReason} carries it
+   * @return the kind in lower case
    */
   public static String stopKind(int code) {
     return STOPS[code];

@@ -14,7 +14,14 @@ public final class Sample {
   /** Age of the sample in milliseconds. */
   public int ageMillis;
 
-  /** Puts a fresh valid value. */
+  /** A sample that was not delivered. */
+  public Sample() {}
+
+  /**
+   * Puts a fresh valid value.
+   *
+   * @param newValue raw value in the unit of its field in {@link Readings}
+   */
   public void put(int newValue) {
     value = newValue;
     valid = true;

@@ -19,41 +19,69 @@ public final class Settings {
     this.values = values;
   }
 
-  /** Defaults for probes at {@code place} and a 12 V battery of {@code chemistry}. */
+  /**
+   * Defaults for a 12 V battery.
+   *
+   * @param place where the brood probes hang
+   * @param chemistry of the battery
+   * @return settings that a controller accepts
+   */
   public static Settings defaults(ProbePlace place, Chemistry chemistry) {
     int[] values = new int[Setting.values().length];
     Defaults.put(values, place, chemistry);
     return new Settings(place, chemistry, values);
   }
 
-  /** The place whose defaults these settings started from. */
+  /** {@return the place whose defaults these settings started from} */
   public ProbePlace place() {
     return place;
   }
 
-  /** The chemistry of the battery. */
+  /** {@return the chemistry of the battery} */
   public Chemistry chemistry() {
     return chemistry;
   }
 
-  /** The value of one setting, in the unit of its name. */
+  /**
+   * The value of one setting.
+   *
+   * @param setting which one
+   * @return its value in the unit of its name
+   */
   public int get(Setting setting) {
     return values[setting.ordinal()];
   }
 
-  /** Whether a setting that is 0 or 1 is 1. */
+  /**
+   * Whether a setting that is 0 or 1 is 1.
+   *
+   * @param setting which one
+   * @return true where it is not 0
+   */
   public boolean is(Setting setting) {
     return get(setting) != 0;
   }
 
-  /** The same settings but for one value; nothing is checked before a controller is built. */
+  /**
+   * The same settings but for one value; nothing is checked before a controller is built.
+   *
+   * @param setting which one changes
+   * @param value its new value, in the unit of its name
+   * @return new settings; these stay as they are
+   */
   public Settings with(Setting setting, int value) {
     int[] changed = values.clone();
     changed[setting.ordinal()] = value;
     return new Settings(place, chemistry, changed);
   }
 
-  /** Shorthand for a setting that is 0 or 1. */
+  /**
+   * Shorthand for a setting that is 0 or 1.
+   *
+   * @param setting which one changes
+   * @param value true for 1
+   * @return new settings; these stay as they are
+   */
   public Settings with(Setting setting, boolean value) {
     return with(setting, value ? 1 : 0);
   }
@@ -63,6 +91,8 @@ public final class Settings {
    * is multiplied by {@code nominalVolts / 12}.
    *
    * @param nominalVolts 12, 24, 36 or 48
+   * @return new settings; these stay as they are
+   * @throws IllegalArgumentException for other volts
    */
   public Settings atNominalVolts(int nominalVolts) {
     if (nominalVolts < 12 || nominalVolts > 48 || nominalVolts % 12 != 0) {
@@ -78,7 +108,9 @@ public final class Settings {
     return new Settings(place, chemistry, changed);
   }
 
-  /** Every problem that would keep a controller from being built; empty when there is none. */
+  /**
+   * {@return every problem that would keep a controller from being built; empty when there is none}
+   */
   public List<SettingProblem> problems() {
     return new SettingsCheck(this).problems();
   }

@@ -26,7 +26,12 @@ public final class ShedLevel {
 
   private ShedLevel() {}
 
-  /** The name of a level as SPEC.md writes it. */
+  /**
+   * The name of a level as SPEC.md writes it.
+   *
+   * @param level one of the numbers of this class
+   * @return the name in lower case
+   */
   public static String name(int level) {
     return NAMES[level];
   }
