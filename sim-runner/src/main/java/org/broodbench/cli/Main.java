@@ -35,7 +35,8 @@ import picocli.CommandLine.Help.Ansi;
       ConformCommand.class,
       CalibrateCommand.class,
       WeatherCommand.class,
-      ServeCommand.class
+      ServeCommand.class,
+      LendCommand.class
     })
 public final class Main {
   /** Exit code of bad input. */

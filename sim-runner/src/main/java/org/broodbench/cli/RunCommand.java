@@ -25,12 +25,11 @@ import org.broodbench.rig.Window;
 import org.broodbench.sky.Forcing;
 import org.broodbench.sky.Plane;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.study.Crew;
 import org.broodbench.study.Evaluation;
 import org.broodbench.study.Outcome;
 import org.broodbench.study.Outlooks;
-import org.broodbench.study.Parallel;
 import org.broodbench.study.Remedies;
-import org.broodbench.study.Sure;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -55,6 +54,7 @@ final class RunCommand extends Verb {
   }
 
   @Mixin private ScenarioOptions rig;
+  @Mixin private MemberOptions members;
 
   @Option(
       names = "--out",
@@ -118,6 +118,7 @@ final class RunCommand extends Verb {
   @Override
   public Integer call() {
     Scenario scenario = read(List.of());
+    members.check();
     Path folder = out != null ? out : Path.of("broodbench-out", baseName(scenario.fileName()));
     checkFolder(folder);
     ScenarioWeather found = rig.weather(scenario);
@@ -127,18 +128,29 @@ final class RunCommand extends Verb {
     Forcing forcing = found.forcing(Plant.planes(found.scenario()));
     Scenario season = outlook == null ? null : Outlooks.season(found.scenario(), outlook);
     Forcing seasonForcing = season == null ? null : seasonForcing(found, season);
-    Outcome outcome = evaluate(found, forcing);
-    if (!noRemedies) {
-      ScenarioWeather weathered = found;
-      outcome =
-          outcome.withRemedies(
-              Remedies.search(outcome, changes -> changed(changes, weathered, forcing), threads()));
-    }
-    if (season != null) {
-      outcome = outcome.withOutlook(Outlooks.of(season, seasonForcing, threads(), this::progress));
-    }
-    if (sure != null) {
-      outcome = outcome.withSure(ensemble(found));
+    Recipe ensemble =
+        sure == null
+            ? null
+            : new Recipe(Recipe.Kind.SURE, rig.bytes(), settingsOfOptions(), found, sure);
+    Outcome outcome;
+    // members are called before anything is run
+    try (Crew crew =
+        sure == null ? null : members.crew(ensemble, threads(), () -> false, console())) {
+      outcome = evaluate(found, forcing);
+      if (!noRemedies) {
+        ScenarioWeather weathered = found;
+        outcome =
+            outcome.withRemedies(
+                Remedies.search(
+                    outcome, changes -> changed(changes, weathered, forcing), threads()));
+      }
+      if (season != null) {
+        outcome =
+            outcome.withOutlook(Outlooks.of(season, seasonForcing, threads(), this::progress));
+      }
+      if (sure != null) {
+        outcome = outcome.withSure(Studies.sure(ensemble).run(crew));
+      }
     }
     write(folder, outcome);
     if (json) {
@@ -154,12 +166,6 @@ final class RunCommand extends Verb {
 
   private static int threads() {
     return Math.max(1, Math.min(5, Runtime.getRuntime().availableProcessors()));
-  }
-
-  /** Runs with the weather of other years and with uncertain numbers drawn from their ranges. */
-  private Sure ensemble(ScenarioWeather found) {
-    Recipe recipe = new Recipe(Recipe.Kind.SURE, rig.bytes(), settingsOfOptions(), found, sure);
-    return Studies.sure(recipe).run(new Parallel(threads(), () -> false));
   }
 
   /** The rig with changes on top of all that was given, in the same weather and window. */
@@ -201,6 +207,11 @@ final class RunCommand extends Verb {
     }
     if (sure != null && (sure < 40 || sure > 100_000)) {
       problems.add(new Problem("--sure", 0, 0, "", String.valueOf(sure), "40 to 100000 runs", ""));
+    }
+    if (members.given() && sure == null) {
+      problems.add(
+          new Problem(
+              "--members", 0, 0, "", "a single run", "--sure beside it", "A run is not spread."));
     }
     if (seed != null) {
       settings.add("run.seed=" + seed);

@@ -27,7 +27,6 @@ import org.broodbench.size.SizeStudy;
 import org.broodbench.sky.Plane;
 import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
-import org.broodbench.study.Parallel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -43,6 +42,7 @@ import picocli.CommandLine.Option;
     sortOptions = false)
 final class SizeCommand extends Verb {
   @Mixin private StudyOptions options;
+  @Mixin private MemberOptions members;
 
   @Option(
       names = "--seasons",
@@ -79,7 +79,8 @@ final class SizeCommand extends Verb {
     if (!problems.isEmpty()) {
       throw new BadInput(problems);
     }
-    int threads = options.threads();
+    int threads = options.threads(members.least());
+    members.check();
     Scenario read = options.scenario();
     Scenario scenario = read.withWindow(new Window(read.window().fromEpochS(), 7 * weeks));
     SizeSpec spec = ScenarioReader.sizing(scenario.fileName(), options.bytes(), options.settings());
@@ -89,7 +90,11 @@ final class SizeCommand extends Verb {
         new Recipe(Recipe.Kind.SIZE, options.bytes(), options.settings(), weather, seasons);
     refuseBadChoices(spec, recipe);
     SizeStudy study = Studies.size(recipe, !every);
-    SizeReport report = carryOut(study, weather, folder, threads);
+    SizeReport report;
+    try (Interrupt interrupt = new Interrupt();
+        Crew crew = members.crew(recipe, threads, interrupt, console())) {
+      report = carryOut(study, weather, folder, crew, interrupt);
+    }
     if (options.json()) {
       console().out().print(SizeJson.of(report));
     } else {
@@ -127,14 +132,13 @@ final class SizeCommand extends Verb {
     }
   }
 
-  private SizeReport carryOut(SizeStudy study, ScenarioWeather weather, Path folder, int threads) {
+  private SizeReport carryOut(
+      SizeStudy study, ScenarioWeather weather, Path folder, Crew crew, Interrupt interrupt) {
     Path file = folder.resolve("size.journal");
     try {
       Files.createDirectories(folder);
       SizeReport report;
-      try (Interrupt interrupt = new Interrupt();
-          Crew crew = new Parallel(threads, interrupt);
-          ProgressLine progress = new ProgressLine(console());
+      try (ProgressLine progress = new ProgressLine(console());
           Journal journal = Journal.open(file, name(weather))) {
         String source =
             weather.file().isEmpty()

@@ -25,7 +25,6 @@ import org.broodbench.stress.StressStudy;
 import org.broodbench.stress.StressWeek;
 import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
-import org.broodbench.study.Parallel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -41,6 +40,7 @@ import picocli.CommandLine.Option;
     sortOptions = false)
 final class StressCommand extends Verb {
   @Mixin private StudyOptions options;
+  @Mixin private MemberOptions members;
 
   @Option(
       names = "--weeks",
@@ -68,7 +68,8 @@ final class StressCommand extends Verb {
       throw new BadInput(
           List.of(new Problem("--weeks", 0, 0, "", String.valueOf(count), "1 to 100", "")));
     }
-    int threads = options.threads();
+    int threads = options.threads(members.least());
+    members.check();
     Scenario scenario = options.scenario();
     Path folder = options.folder(scenario);
     ScenarioWeather weather = options.weatherOf(scenario);
@@ -78,7 +79,7 @@ final class StressCommand extends Verb {
     List<StressWeek> weeks = Studies.weeks(recipe);
     StressStudy study = new StressStudy(weeks, pairs);
     try (Interrupt interrupt = new Interrupt();
-        Crew crew = new Parallel(threads, interrupt)) {
+        Crew crew = members.crew(recipe, threads, interrupt, console())) {
       return tell(carryOut(study, weather, weeks, folder, crew), folder);
     }
   }

@@ -40,11 +40,17 @@ final class StudyOptions {
   }
 
   int threads() {
+    return threads(1);
+  }
+
+  /** The same, where fewer, or none, may be left to this machine. */
+  int threads(int least) {
     int most = Runtime.getRuntime().availableProcessors();
     int asked = threads == null ? most : threads;
-    if (asked < 1 || asked > 256) {
+    if (asked < least || asked > 256) {
+      String allowed = least + " to 256";
       throw new BadInput(
-          List.of(new Problem("--threads", 0, 0, "", String.valueOf(asked), "1 to 256", "")));
+          List.of(new Problem("--threads", 0, 0, "", String.valueOf(asked), allowed, "")));
     }
     return asked;
   }

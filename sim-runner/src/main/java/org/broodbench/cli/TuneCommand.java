@@ -21,12 +21,12 @@ import org.broodbench.output.TuneHtml;
 import org.broodbench.output.TuneJson;
 import org.broodbench.output.TuneText;
 import org.broodbench.plant.Plant;
+import org.broodbench.recipe.Recipe;
 import org.broodbench.recipe.Studies;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TuneSpec;
 import org.broodbench.study.Crew;
 import org.broodbench.study.Journal;
-import org.broodbench.study.Parallel;
 import org.broodbench.tune.Season;
 import org.broodbench.tune.TuneReport;
 import org.broodbench.tune.TuneStudy;
@@ -46,6 +46,7 @@ import picocli.CommandLine.Option;
     sortOptions = false)
 final class TuneCommand extends Verb {
   @Mixin private StudyOptions options;
+  @Mixin private MemberOptions members;
 
   @Option(
       names = "--evaluations",
@@ -59,7 +60,8 @@ final class TuneCommand extends Verb {
 
   @Override
   public Integer call() {
-    int threads = options.threads();
+    int threads = options.threads(members.least());
+    members.check();
     List<String> extra =
         evaluations == null ? List.of() : List.of("tune.evaluations=" + evaluations);
     Scenario scenario = options.scenario(extra);
@@ -72,8 +74,10 @@ final class TuneCommand extends Verb {
     List<Season> unseen = seasons(weather, spec, spec.seasons(), spec.unseenSeasons());
     ScenarioWeather first = TuneSeasons.of(weather, spec.seasonDays(), 0, 1, spec.seed()).get(0);
     TuneStudy study = new TuneStudy(weather.scenario(), spec, seen, unseen, permitted(first));
+    Recipe recipe =
+        new Recipe(Recipe.Kind.TUNE, options.bytes(), settings, weather, spec.seasons());
     try (Interrupt interrupt = new Interrupt();
-        Crew crew = new Parallel(threads, interrupt)) {
+        Crew crew = members.crew(recipe, threads, interrupt, console())) {
       return tell(carryOut(study, weather, spec, folder, crew, interrupt), folder);
     }
   }

@@ -37,9 +37,12 @@ public record Recipe(
     SURE
   }
 
-  /** Copies the list. */
+  /** Refuses a scenario that is not that of text and settings: elsewhere it would be another. */
   public Recipe {
     settings = List.copyOf(settings);
+    if (!weather.scenario().equals(rebuilt(text, settings, weather.scenario()))) {
+      throw new IllegalArgumentException("the scenario is not that of its text and settings");
+    }
   }
 
   /** One that counts nothing but seasons or members. */
@@ -51,8 +54,11 @@ public record Recipe(
   public Scenario rebuilt(List<String> further) {
     List<String> all = new ArrayList<>(settings);
     all.addAll(further);
-    Scenario placed = weather.scenario();
-    return ScenarioReader.read(placed.fileName(), text, all)
+    return rebuilt(text, all, weather.scenario());
+  }
+
+  private static Scenario rebuilt(byte[] text, List<String> settings, Scenario placed) {
+    return ScenarioReader.read(placed.fileName(), text, settings)
         .withPlace(placed.place())
         .withWindow(placed.window());
   }
