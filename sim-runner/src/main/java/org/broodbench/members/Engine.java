@@ -29,8 +29,11 @@ import java.util.concurrent.ExecutionException;
  * reporting home, its pages and queries, and making Java objects from what it is sent.
  */
 final class Engine {
-  /** Time to find a member that was named, ms; own choice. */
-  private static final int FIND_MILLIS = 8000;
+  /** Most time that a member takes to answer a call, ms; own choice. */
+  private static final int ANSWER_MILLIS = 10_000;
+
+  /** A member that refused is called again for so long, ms; own choice. */
+  private static final int AGAIN_MILLIS = 3000;
 
   /** A member that says nothing for so long is gone, ms; own choice. */
   private static final int SILENT_MILLIS = 20_000;
@@ -110,7 +113,7 @@ final class Engine {
     config
         .getNetworkConfig()
         .addAddress(host.contains(":") ? "[" + host + "]:" + port : host + ":" + port)
-        .setConnectionTimeout(FIND_MILLIS)
+        .setConnectionTimeout(ANSWER_MILLIS)
         .setRedoOperation(false)
         .setSocketInterceptorConfig(
             new SocketInterceptorConfig().setEnabled(true).setImplementation(door));
@@ -119,7 +122,7 @@ final class Engine {
     config
         .getConnectionStrategyConfig()
         .getConnectionRetryConfig()
-        .setClusterConnectTimeoutMillis(FIND_MILLIS / 2);
+        .setClusterConnectTimeoutMillis(AGAIN_MILLIS);
     HazelcastInstance client;
     try {
       client = HazelcastClient.newHazelcastClient(config);

@@ -18,7 +18,7 @@ final class Handshake {
   private static final int CHANCE = 32;
 
   /** Most time that the other end takes for a word, ms; own choice. */
-  private static final int WORD_MILLIS = 5000;
+  private static final int WORD_MILLIS = 10_000;
 
   private final Secret secret;
 

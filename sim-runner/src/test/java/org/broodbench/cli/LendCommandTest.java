@@ -173,7 +173,7 @@ class LendCommandTest {
     }
   }
 
-  /** All four verbs on two members that stay. */
+  /** All four verbs on two members that stay; a share of the campaigns takes the first of them. */
   @Test
   @Tag("campaign")
   void everyStudyGivesTheSame() throws Exception {
@@ -183,11 +183,13 @@ class LendCommandTest {
     String members = listening(first).address() + "," + listening(second).address();
     List<List<String>> studies =
         List.of(
-            List.of("stress", "--weeks", "1", "--season"),
+            List.of("run", "--days", "3", "--no-remedies", "--sure", "40"),
             List.of("tune", "--evaluations", "60", "--set", "tune.season_days=7"),
             List.of("size", "--seasons", "2", "--weeks", "1"),
-            List.of("run", "--days", "3", "--no-remedies", "--sure", "40"));
-    for (List<String> study : studies) {
+            List.of("stress", "--weeks", "1", "--season"));
+    int share =
+        (studies.size() * Integer.getInteger("broodbench.campaign.percent", 100) + 99) / 100;
+    for (List<String> study : studies.subList(0, share)) {
       Path alone = folder.resolve(study.get(0));
       Path out = folder.resolve(study.get(0) + " spread");
       Program threads = run(alone, study.toArray(String[]::new));

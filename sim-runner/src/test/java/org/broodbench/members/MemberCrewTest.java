@@ -16,7 +16,9 @@ import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import org.broodbench.study.Pieces;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
+@Timeout(60)
 class MemberCrewTest {
   private static final List<String> NAMES =
       IntStream.range(0, 200).mapToObj(String::valueOf).toList();
