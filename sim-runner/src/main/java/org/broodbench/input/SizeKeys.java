@@ -11,24 +11,44 @@ import org.broodbench.rig.SizeSpec;
 final class SizeKeys {
   private static final int MOST = 60;
 
-  /** Part, settings, price, mass: invented, in the range of shops in 2024; own choice. */
+  /** What is stronger the more of it there is, all else being equal. */
+  private static final Map<String, Dimension> STRENGTHS =
+      Map.of(
+          "hive.insulation", Dimension.LENGTH,
+          "pv.power", Dimension.POWER,
+          "battery.capacity", Dimension.CHARGE);
+
+  private static final String AGM = "battery.chemistry=agm | battery.capacity=";
+  private static final String LFP = "battery.chemistry=lfp | battery.capacity=";
+
+  /** Part, settings, price, mass: invented for the demo, near shop prices of 2024; own choice. */
   private static final Object[][] USUAL = {
     {"insulation", "hive.insulation=0 mm", 0.0, 0.0},
     {"insulation", "hive.insulation=20 mm", 15.0, 0.4},
     {"insulation", "hive.insulation=40 mm", 25.0, 0.8},
     {"insulation", "hive.insulation=60 mm", 35.0, 1.2},
-    {"panel", "pv.power=50 W", 45.0, 4.0},
-    {"panel", "pv.power=100 W", 75.0, 7.0},
-    {"panel", "pv.power=150 W", 105.0, 10.0},
-    {"panel", "pv.power=200 W", 135.0, 12.0},
-    {"panel", "pv.power=300 W", 195.0, 18.0},
-    {"panel", "pv.power=400 W", 250.0, 22.0},
-    {"battery", "battery.capacity=30 Ah", 75.0, 10.0},
-    {"battery", "battery.capacity=50 Ah", 110.0, 15.0},
-    {"battery", "battery.capacity=80 Ah", 160.0, 23.0},
-    {"battery", "battery.capacity=120 Ah", 225.0, 33.0},
-    {"battery", "battery.capacity=180 Ah", 330.0, 48.0},
-    {"battery", "battery.capacity=260 Ah", 470.0, 68.0}
+    {"heater", "heater.power=10 W", 12.0, 0.1},
+    {"heater", "heater.power=20 W", 15.0, 0.2},
+    {"heater", "heater.power=40 W", 20.0, 0.3},
+    {"pan", "heater.pan_mass=2 kg", 4.0, 2.3},
+    {"pan", "heater.pan_mass=5 kg", 6.0, 5.4},
+    {"pan", "heater.pan_mass=10 kg", 9.0, 10.6},
+    {"panel", "pv.power=10 W", 18.0, 1.2},
+    {"panel", "pv.power=20 W", 25.0, 2.0},
+    {"panel", "pv.power=40 W", 40.0, 3.5},
+    {"panel", "pv.power=80 W", 65.0, 6.0},
+    {"panel", "pv.power=160 W", 110.0, 10.0},
+    {"panel", "pv.power=320 W", 200.0, 18.0},
+    {"battery", AGM + "7 Ah", 22.0, 2.5},
+    {"battery", AGM + "12 Ah", 35.0, 4.0},
+    {"battery", AGM + "20 Ah", 55.0, 6.5},
+    {"battery", AGM + "40 Ah", 95.0, 12.5},
+    {"battery", AGM + "80 Ah", 160.0, 23.0},
+    {"battery", AGM + "160 Ah", 300.0, 45.0},
+    {"battery", LFP + "6 Ah", 35.0, 0.8},
+    {"battery", LFP + "12 Ah", 60.0, 1.6},
+    {"battery", LFP + "20 Ah", 90.0, 2.6},
+    {"battery", LFP + "50 Ah", 190.0, 6.5}
   };
 
   private SizeKeys() {}
@@ -47,8 +67,8 @@ final class SizeKeys {
         "size.choice",
         0,
         MOST,
-        "What can be bought. The choices of a part stand from weak to strong; left out, a usual"
-            + " list of insulation, panels and lead-acid batteries with invented prices.");
+        "What can be bought. Left out, a usual list of insulation, heaters, pans, panels and"
+            + " batteries of two chemistries, with invented prices.");
     keys.plain("size.choice.*.part", Kind.TEXT)
         .help("Name of the part: panel, battery, insulation, heater, pan or your own word.");
     keys.plain("size.choice.*.set", Kind.TEXT)
@@ -66,26 +86,59 @@ final class SizeKeys {
     Map<String, List<SizeSpec.Choice>> parts = new LinkedHashMap<>();
     String currency = "EUR";
     for (Values row : v.rows("size.choice")) {
-      List<String> settings = new ArrayList<>();
-      for (String one : row.text("set").split("\\|")) {
-        settings.add(one.strip());
-      }
       currency = currency(row);
       parts
           .computeIfAbsent(row.text("part"), name -> new ArrayList<>())
-          .add(new SizeSpec.Choice(settings, row.number("price"), row.number("mass")));
+          .add(choice(row.text("set"), row.number("price"), row.number("mass")));
     }
     if (parts.isEmpty()) {
       for (Object[] u : USUAL) {
         parts
             .computeIfAbsent((String) u[0], name -> new ArrayList<>())
-            .add(new SizeSpec.Choice(List.of((String) u[1]), (Double) u[2], (Double) u[3]));
+            .add(choice((String) u[1], (Double) u[2], (Double) u[3]));
       }
     }
     List<SizeSpec.Part> list = new ArrayList<>();
     parts.forEach((name, choices) -> list.add(new SizeSpec.Part(name, choices)));
     return new SizeSpec(
         v.number("size.loss_of_load") / 3600, v.number("size.reliability"), currency, list);
+  }
+
+  /**
+   * The first setting of a strength makes the strength of the choice, all other settings its kind:
+   * so two choices compare only where nothing else tells them apart.
+   */
+  private static SizeSpec.Choice choice(String set, double price, double massKg) {
+    List<String> settings = new ArrayList<>();
+    List<String> kind = new ArrayList<>();
+    double strength = Double.NaN;
+    for (String part : set.split("\\|")) {
+      String one = part.strip();
+      settings.add(one);
+      double found = Double.isNaN(strength) ? strength(one) : Double.NaN;
+      if (Double.isNaN(found)) {
+        kind.add(one);
+      } else {
+        strength = found;
+        kind.add(one.substring(0, one.indexOf('=')));
+      }
+    }
+    return new SizeSpec.Choice(
+        settings, price, massKg, String.join(" | ", kind), Double.isNaN(strength) ? 0 : strength);
+  }
+
+  /** In the base unit; not a number where a setting is none of strength, or cannot be read so. */
+  private static double strength(String setting) {
+    String[] sides = setting.split("=", 2);
+    Dimension dimension = STRENGTHS.get(sides[0].strip());
+    if (dimension == null || sides.length < 2) {
+      return Double.NaN;
+    }
+    try {
+      return Quantity.parse(sides[1].replace("\"", ""), dimension).base();
+    } catch (QuantityRefused e) {
+      return Double.NaN; // such as a capacity in watt-hours: nothing is compared with it
+    }
   }
 
   private static String currency(Values row) {

@@ -25,9 +25,9 @@ public final class SizeHtml {
     if (!r.curve().isEmpty()) {
       b.append("<section aria-labelledby=\"curve-h\"><h2 id=\"curve-h\">Panel against battery</h2>")
           .append(
-              "<p>The smallest battery for each panel, the other parts as in the cheapest rig.</p>")
+              "<p>The cheapest battery for each panel, the other parts as in the cheapest rig.</p>")
           .append(picture(r))
-          .append(table(r, r.curve(), "The smallest battery for each panel"))
+          .append(table(r, r.curve(), "The cheapest battery for each panel"))
           .append("</section>\n");
     }
     if (r.byFirst().size() > 1) {
@@ -90,7 +90,7 @@ public final class SizeHtml {
     s.append(
         String.format(
             Locale.ROOT,
-            "<svg viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"Smallest battery over panel power; the table below"
+            "<svg viewBox=\"0 0 %d %d\" role=\"img\" aria-label=\"Cheapest battery over panel power; the table below"
                 + " has the numbers\" style=\"max-width:%dpx;width:100%%;height:auto\" stroke=\"currentColor\""
                 + " fill=\"none\" font-size=\"13\">",
             WIDTH,

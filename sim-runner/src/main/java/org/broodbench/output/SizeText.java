@@ -3,6 +3,8 @@ package org.broodbench.output;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import org.broodbench.rig.SizeSpec;
 import org.broodbench.size.SizeReport;
 import org.broodbench.size.Trial;
 import org.broodbench.study.Cautions;
@@ -21,7 +23,8 @@ public final class SizeText {
       line(t, "%s", sentence);
     }
     if (!r.curve().isEmpty()) {
-      t.append("\nThe smallest battery for each panel, the other parts as in the cheapest rig:\n");
+      t.append(
+          "\nPanel against battery: the cheapest battery for each panel, the other parts as in the cheapest rig:\n");
       r.curve().forEach(x -> line(t, "  %s", words(r, x)));
     }
     if (r.byFirst().size() > 1) {
@@ -30,9 +33,18 @@ public final class SizeText {
     }
     line(
         t,
-        "\n%d of %d combinations were simulated; the others follow from them.",
+        "\n%d of %d combinations were simulated, %d seasons; the others follow from them or are dearer.",
         r.trials().size(),
-        r.candidates());
+        r.candidates(),
+        r.seasonsRun());
+    if (r.best() != null) {
+      line(
+          t,
+          "Look at the cheapest: run%s",
+          r.best().settings().stream()
+              .map(s -> " --set \"" + s + "\"")
+              .collect(Collectors.joining()));
+    }
     line(t, "Caution: %s", Cautions.all().get(0));
     return t.toString();
   }
@@ -40,9 +52,10 @@ public final class SizeText {
   static String asked(SizeReport r) {
     return String.format(
         Locale.ROOT,
-        "at most %.0f h a season with the heat shed for want of charge, and every requirement in %.0f %% of %d seasons of"
+        "at most %.0f h a season (%.1f %% of the time) with the heat shed for want of charge, and every requirement in %.0f %% of %d seasons of"
             + " %d days",
         r.spec().lossOfLoadH(),
+        100 * r.lossOfLoadShare(),
         100 * r.spec().reliability(),
         r.seasons(),
         r.days());
@@ -62,34 +75,65 @@ public final class SizeText {
       return all;
     }
     all.add("Cheapest: " + words(r, r.best()));
-    all.add(
-        String.format(
-            Locale.ROOT,
-            "Its loads take %.0f Wh a day; one more day of autonomy is %.0f Wh more battery, if half of it is used%s",
-            r.best().dailyWh(),
-            r.dayOfBatteryWh(),
-            nextDay(r)));
+    if (r.autonomy() != null) {
+      all.add(autonomy(r, r.autonomy()));
+    }
+    first(r, all);
     return all;
   }
 
-  /** What that battery costs, by the prices of the list. */
-  private static String nextDay(SizeReport r) {
-    double wanted = r.best().batteryWh() + r.dayOfBatteryWh();
-    Trial next = null;
-    for (Trial t : r.trials()) {
-      boolean same = t.pvW() == r.best().pvW() && first(t).equals(first(r.best()));
-      if (same && t.batteryWh() >= wanted && (next == null || t.price() < next.price())) {
-        next = t;
-      }
-    }
-    return next == null
-        ? "."
-        : String.format(
-            Locale.ROOT, ": %.0f %s.", next.price() - r.best().price(), r.spec().currency());
+  private static String autonomy(SizeReport r, SizeReport.Autonomy a) {
+    return String.format(
+        Locale.ROOT,
+        "One more day of autonomy: its loads take %.0f Wh on the day that takes most in the hardest season; of a battery of which %.0f %% may be used that is %.0f Wh (%.0f Wh are there). %s",
+        a.dayWh(),
+        100 * r.best().usedShare(),
+        a.batteryWh(),
+        r.best().batteryWh(),
+        a.larger().isEmpty()
+            ? "No battery of its kind in the list is that much larger."
+            : String.format(
+                Locale.ROOT,
+                "%s costs %.0f %s more and adds %.1f days.",
+                a.larger(),
+                a.price(),
+                r.spec().currency(),
+                a.days()));
   }
 
-  private static String first(Trial t) {
-    return t.choices().get(0);
+  /** What the first part saves in all others. */
+  private static void first(SizeReport r, List<String> all) {
+    SizeSpec.Part part = r.spec().parts().get(0);
+    int best = -1;
+    for (int i = 0; i < part.choices().size(); i++) {
+      best = name(part, i).equals(r.best().choices().get(0)) ? i : best;
+    }
+    for (int i = 0; i < part.choices().size(); i++) {
+      String name = name(part, i);
+      double here = part.choices().get(best).price() - part.choices().get(i).price();
+      Trial other = null;
+      for (Trial t : r.byFirst()) {
+        other = t.choices().get(0).equals(name) ? t : other;
+      }
+      if (here > 0 && other != null) {
+        all.add(
+            String.format(
+                Locale.ROOT,
+                "%s instead of %s costs %.0f %s and saves %.0f %s of all other parts.",
+                r.best().choices().get(0),
+                name,
+                here,
+                r.spec().currency(),
+                here + other.price() - r.best().price(),
+                r.spec().currency()));
+      } else if (other == null && r.whole()) {
+        all.add("With " + name + " no combination reaches it.");
+      }
+    }
+  }
+
+  private static String name(SizeSpec.Part part, int choice) {
+    return part.name() + " " + part.choices().get(choice).label();
   }
 
   static String words(SizeReport r, Trial t) {

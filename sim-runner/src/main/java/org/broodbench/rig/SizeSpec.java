@@ -1,6 +1,7 @@
 package org.broodbench.rig;
 
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * What parts may be bought, for sizing.
@@ -20,7 +21,7 @@ public record SizeSpec(double lossOfLoadH, double reliability, String currency, 
    * One part.
    *
    * @param name what it is
-   * @param choices from weak to strong, at least one
+   * @param choices at least one
    */
   public record Part(String name, List<Choice> choices) {
     /** Copies the list. */
@@ -35,16 +36,27 @@ public record SizeSpec(double lossOfLoadH, double reliability, String currency, 
    * @param settings {@code KEY=VALUE} texts that build it in
    * @param price in the currency
    * @param massKg mass, kg
+   * @param kind what sets it apart from other things of its part; only within one kind is one thing
+   *     stronger than another
+   * @param strength within its kind
    */
-  public record Choice(List<String> settings, double price, double massKg) {
+  public record Choice(
+      List<String> settings, double price, double massKg, String kind, double strength) {
     /** Copies the list. */
     public Choice {
       settings = List.copyOf(settings);
     }
 
-    /** What is built in, in short. */
+    /** What is built in, without the keys. */
     public String label() {
-      return String.join(", ", settings);
+      return settings.stream()
+          .map(s -> s.substring(s.indexOf('=') + 1).strip())
+          .collect(Collectors.joining(" "));
+    }
+
+    /** Whether the other is of the same kind and at least as strong. */
+    public boolean atMost(Choice other) {
+      return kind.equals(other.kind) && strength <= other.strength;
     }
   }
 }

@@ -2,6 +2,7 @@ package org.broodbench.size;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.broodbench.rig.SizeSpec;
 
@@ -12,7 +13,13 @@ import org.broodbench.rig.SizeSpec;
  * @param at which choice of each part, from 0
  */
 record Candidate(SizeSpec spec, int[] at) {
-  /** All of them, cheapest first; of equal price the lighter first. */
+  /** Of equal price the lighter first. */
+  static final Comparator<Candidate> CHEAPEST =
+      Comparator.comparingDouble(Candidate::price)
+          .thenComparingDouble(Candidate::massKg)
+          .thenComparing(Candidate::at, Arrays::compare);
+
+  /** All of them, cheapest first. */
   static List<Candidate> all(SizeSpec spec) {
     List<Candidate> all = new ArrayList<>();
     int[] at = new int[spec.parts().size()];
@@ -28,10 +35,7 @@ record Candidate(SizeSpec spec, int[] at) {
         }
       }
     }
-    all.sort(
-        java.util.Comparator.comparingDouble(Candidate::price)
-            .thenComparingDouble(Candidate::massKg)
-            .thenComparing(Candidate::at, Arrays::compare));
+    all.sort(CHEAPEST);
     return all;
   }
 
@@ -63,10 +67,10 @@ record Candidate(SizeSpec spec, int[] at) {
     return all;
   }
 
-  /** Whether no part of it is stronger than that of the other. */
+  /** Whether every part of it is of the kind of the other's and none is stronger. */
   boolean atMost(Candidate other) {
     for (int p = 0; p < at.length; p++) {
-      if (at[p] > other.at[p]) {
+      if (at[p] != other.at[p] && !choice(p).atMost(other.choice(p))) {
         return false;
       }
     }

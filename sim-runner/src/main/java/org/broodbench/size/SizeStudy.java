@@ -12,6 +12,7 @@ import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.RunResult;
 import org.broodbench.loop.Simulation;
+import org.broodbench.loop.Trace;
 import org.broodbench.rig.Requirement;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.SizeSpec;
@@ -23,15 +24,21 @@ import org.broodbench.study.Progress;
 /**
  * Finds the cheapest rig that comes through many seasons.
  *
- * <p>Candidates are tried cheapest first. One that fails for want of warmth or charge rules out
- * every other that is weaker in each part and not stronger in any; one that does rules in whatever
- * is stronger. Seasons come hardest first, and a candidate is given up as soon as it cannot reach
- * what is asked any more, so that those that fail cost little. Runs are at {@link Pace#search}, at
- * the scenario's own heat loss of the cluster.
+ * <p>A candidate that fails for want of warmth or charge in more seasons than may be missed rules
+ * out every other of the same kinds that is stronger in no part. One that does makes all that is
+ * dearer pointless. So the next to be tried is always the one whose answer, whichever it is,
+ * decides most. The seasons that failed most often so far come first, then the hardest, and a
+ * candidate is given up as soon as it cannot reach what is asked any more, so that those that fail
+ * cost little. Runs are at {@link Pace#search}, at the scenario's own heat loss of the cluster.
  */
 public final class SizeStudy implements Pieces {
   /** Seasons of a candidate that are simulated at once; the answer does not depend on threads. */
   private static final int BLOCK = 4;
+
+  /** State of charge that is kept where a scenario asks for none: common practice, no source. */
+  private static final double LEAD_ACID_LOWEST = 0.5;
+
+  private static final double LITHIUM_LOWEST = 0.2;
 
   private final SizeSpec spec;
   private final List<SizeSeason> seasons;
@@ -39,7 +46,10 @@ public final class SizeStudy implements Pieces {
   private final boolean pruned;
   private final Map<String, Trial> known = new LinkedHashMap<>();
   private final List<Candidate> lacking = new ArrayList<>();
+  private final List<Candidate> reaching = new ArrayList<>();
+  private int[] missedBefore;
   private int allowedToMiss;
+  private int ran;
 
   private Crew crew;
   private BooleanSupplier stop;
@@ -82,16 +92,13 @@ public final class SizeStudy implements Pieces {
     this.progress = progress;
     this.crew = crew;
     allowedToMiss = (int) Math.floor((1 - spec.reliability()) * seasons.size() + 1e-9);
+    missedBefore = new int[seasons.size()];
     List<Candidate> all = Candidate.all(spec);
     most = all.size();
-    Candidate best = null;
-    for (Candidate c : all) {
-      boolean reaches = reaches(c);
-      best = best == null && reaches ? c : best;
-      if (stop.getAsBoolean() || best != null && pruned) {
-        break;
-      }
+    if (!pruned) {
+      all.forEach(this::reaches);
     }
+    Candidate best = cheapest(all);
     List<Trial> byFirst = best == null ? List.of() : byFirst(all);
     List<Trial> curve = best == null ? List.of() : curve(best);
     List<Trial> trials = new ArrayList<>(known.values());
@@ -106,8 +113,10 @@ public final class SizeStudy implements Pieces {
         best == null ? null : known.get(best.key()),
         curve,
         byFirst,
+        best == null || stop.getAsBoolean() ? null : autonomy(best),
         trials,
         all.size(),
+        ran,
         !stop.getAsBoolean());
   }
 
@@ -115,17 +124,13 @@ public final class SizeStudy implements Pieces {
   private List<Trial> byFirst(List<Candidate> all) {
     List<Trial> found = new ArrayList<>();
     for (int choice = 0; choice < spec.parts().get(0).choices().size(); choice++) {
-      for (Candidate c : all) {
-        if (c.at()[0] == choice && !stop.getAsBoolean() && reaches(c)) {
-          found.add(known.get(c.key()));
-          break;
-        }
-      }
+      int first = choice;
+      add(found, cheapest(all.stream().filter(c -> c.at()[0] == first).toList()));
     }
     return found;
   }
 
-  /** For each choice of the last part but one the weakest of the last that does. */
+  /** For each choice of the last part but one the cheapest of the last that does. */
   private List<Trial> curve(Candidate best) {
     int n = spec.parts().size();
     List<Trial> found = new ArrayList<>();
@@ -133,23 +138,128 @@ public final class SizeStudy implements Pieces {
       return found;
     }
     for (int a = 0; a < spec.parts().get(n - 2).choices().size(); a++) {
+      List<Candidate> row = new ArrayList<>();
       for (int b = 0; b < spec.parts().get(n - 1).choices().size(); b++) {
-        Candidate c = best.with(n - 2, a).with(n - 1, b);
-        if (!stop.getAsBoolean() && reaches(c)) {
-          found.add(known.get(c.key()));
-          break;
+        row.add(best.with(n - 2, a).with(n - 1, b));
+      }
+      row.sort(Candidate.CHEAPEST);
+      add(found, cheapest(row));
+    }
+    return found;
+  }
+
+  /** By the prices of the list; what is larger is not tried, as it is stronger. */
+  private SizeReport.Autonomy autonomy(Candidate best) {
+    Scenario s = rebuild.apply(best.settings());
+    Pace pace = Pace.search(s);
+    Trace trace =
+        new Simulation(
+                s,
+                seasons.get(0).forcing(),
+                new ReferenceController(s.controller().settings()),
+                new Pace(pace.tickMillis(), pace.stepMillis(), Pace.Keep.TRACE))
+            .run()
+            .trace();
+    double dayWh = hardestDayWh(trace.column("load_w"), trace.intervalS());
+    double batteryWh = dayWh / known.get(best.key()).usedShare();
+    SizeReport.Autonomy found =
+        new SizeReport.Autonomy(dayWh, batteryWh, "", Double.NaN, Double.NaN);
+    for (int p = 0; p < spec.parts().size(); p++) {
+      for (int i = 0; i < spec.parts().get(p).choices().size(); i++) {
+        Candidate c = best.with(p, i);
+        double addedWh = batteryWh(rebuild.apply(c.settings())) - batteryWh(s);
+        double price = c.price() - best.price();
+        if (best.atMost(c) && addedWh >= batteryWh && !(price >= found.price())) {
+          found =
+              new SizeReport.Autonomy(
+                  dayWh,
+                  batteryWh,
+                  spec.parts().get(p).name() + " " + c.choice(p).label(),
+                  price,
+                  addedWh / batteryWh);
         }
       }
     }
     return found;
   }
 
+  private static double hardestDayWh(double[] loadW, int intervalS) {
+    int rows = 86_400 / intervalS;
+    double most = 0;
+    for (int from = 0; from + rows <= loadW.length; from += rows) {
+      double sum = 0;
+      for (int i = from; i < from + rows; i++) {
+        sum += loadW[i];
+      }
+      most = Math.max(most, 24 * sum / rows);
+    }
+    return most;
+  }
+
+  private static double batteryWh(Scenario s) {
+    return s.battery().capacityAh() * s.battery().nominalV();
+  }
+
+  private void add(List<Trial> found, Candidate c) {
+    if (c != null) {
+      found.add(known.get(c.key()));
+    }
+  }
+
+  /**
+   * The first that reaches what is asked; null where none does, or the study was stopped before.
+   *
+   * @param pool cheapest first
+   */
+  private Candidate cheapest(List<Candidate> pool) {
+    List<Candidate> open = new ArrayList<>(pool);
+    Candidate found = null;
+    while (!stop.getAsBoolean()) {
+      open.removeIf(this::fails);
+      for (int i = 0; i < open.size(); i++) {
+        Trial t = known.get(open.get(i).key());
+        if (t != null && t.met()) {
+          found = open.get(i);
+          open.subList(i, open.size()).clear();
+        }
+      }
+      if (open.isEmpty()) {
+        return found;
+      }
+      reaches(mostTelling(open));
+    }
+    return null;
+  }
+
+  /** Whether it is known, by itself or by a stronger one, not to reach what is asked. */
+  private boolean fails(Candidate c) {
+    Trial t = known.get(c.key());
+    return t != null ? !t.met() : pruned && lacking.stream().anyMatch(c::atMost);
+  }
+
+  /**
+   * The one with the largest product of what it settles if it fails, all that is weaker, and if it
+   * reaches, all that is dearer. What is stronger than one that reaches will most likely reach as
+   * well, which takes all seasons to see: of these the cheapest, and after all others.
+   */
+  private Candidate mostTelling(List<Candidate> open) {
+    Candidate telling = open.get(0);
+    long most = 0;
+    for (int i = 0; i < open.size(); i++) {
+      Candidate c = open.get(i);
+      long weaker = open.stream().filter(other -> other.atMost(c)).count();
+      long settled = weaker * (open.size() - i);
+      if (settled > most && reaching.stream().noneMatch(r -> r.atMost(c))) {
+        most = settled;
+        telling = c;
+      }
+    }
+    return telling;
+  }
+
   private boolean reaches(Candidate c) {
     Trial t = known.get(c.key());
     if (t == null) {
-      if (pruned && lacking.stream().anyMatch(c::atMost)) {
-        return false;
-      }
       String before = journal.get(c.key());
       t = before != null ? Trial.of(c, before) : tryOut(c);
       if (t == null) {
@@ -159,10 +269,16 @@ public final class SizeStudy implements Pieces {
         journal.put(c.key(), t.line());
       }
       known.put(c.key(), t);
+      ran += t.tried();
+      for (int season : t.missed()) {
+        missedBefore[season]++;
+      }
       progress.at(known.size(), most);
-    }
-    if (!t.met() && t.lack()) {
-      lacking.add(c);
+      if (t.met()) {
+        reaching.add(c);
+      } else if (t.lack()) {
+        lacking.add(c);
+      }
     }
     return t.met();
   }
@@ -196,44 +312,80 @@ public final class SizeStudy implements Pieces {
     throw new IllegalArgumentException("no season of a candidate is called " + name);
   }
 
+  /** Numbers of the seasons, those that failed most often before first, then the hardest. */
+  private List<Integer> order() {
+    List<Integer> order = new ArrayList<>();
+    for (int k = 0; k < seasons.size(); k++) {
+      order.add(k);
+    }
+    order.sort(Comparator.comparingInt(k -> -missedBefore[k]));
+    return order;
+  }
+
   private Trial tryOut(Candidate c) {
     Scenario s = rebuild.apply(c.settings());
     double limit = spec.lossOfLoadH() * seasons.size();
-    double shed = 0;
-    double wh = 0;
-    int missed = 0;
-    boolean lack = false;
+    List<Integer> order = order();
+    Told[] told = new Told[seasons.size()];
+    Tally tally = Tally.of(told);
     int tried = 0;
-    while (tried < seasons.size()) {
-      int end = Math.min(seasons.size(), tried + BLOCK);
-      List<String> names =
-          seasons.subList(tried, end).stream().map(x -> c.key() + x.name()).toList();
-      Told[] told = new Told[names.size()];
-      if (!crew.run(names, this, (i, line) -> told[i] = Told.of(line))) {
+    while (tried < seasons.size() && !over(tally, limit)) {
+      List<Integer> block = order.subList(tried, Math.min(seasons.size(), tried + BLOCK));
+      List<String> names = block.stream().map(k -> c.key() + seasons.get(k).name()).toList();
+      if (!crew.run(names, this, (i, line) -> told[block.get(i)] = Told.of(line))) {
         return null;
       }
-      for (Told t : told) {
-        shed += t.shedH();
-        wh += t.dailyWh();
-        missed += t.meets() ? 0 : 1;
-        lack |= t.lack();
-      }
-      tried = end;
-      if (shed > limit || missed > allowedToMiss) {
-        break;
-      }
+      tried += block.size();
+      tally = Tally.of(told);
     }
-    boolean met = shed <= limit && missed <= allowedToMiss;
     return Trial.of(
         c,
-        met,
+        !over(tally, limit),
         tried,
-        shed / tried,
-        tried - missed,
-        !met && (lack || shed > limit),
-        wh / tried,
+        tally.shedH() / tried,
+        tried - tally.missed().size(),
+        tally.lacking() > allowedToMiss || tally.shedH() > limit,
+        tally.wh() / tried,
         s.pv().powerW(),
-        s.battery().capacityAh() * s.battery().nominalV());
+        batteryWh(s),
+        usedShare(s),
+        tally.missed());
+  }
+
+  private boolean over(Tally tally, double limit) {
+    return tally.shedH() > limit || tally.missed().size() > allowedToMiss;
+  }
+
+  /** All seasons that were tried, summed in their own order, whichever they were tried in. */
+  private record Tally(double shedH, double wh, int lacking, List<Integer> missed) {
+    static Tally of(Told[] told) {
+      double shedH = 0;
+      double wh = 0;
+      int lacking = 0;
+      List<Integer> missed = new ArrayList<>();
+      for (int k = 0; k < told.length; k++) {
+        if (told[k] != null) {
+          shedH += told[k].shedH();
+          wh += told[k].dailyWh();
+          lacking += told[k].lack() ? 1 : 0;
+          if (!told[k].meets()) {
+            missed.add(k);
+          }
+        }
+      }
+      return new Tally(shedH, wh, lacking, missed);
+    }
+  }
+
+  /** Share of a full battery that may be used: down to what the scenario asks for. */
+  private static double usedShare(Scenario s) {
+    double lowest = s.battery().chemistry().leadAcid() ? LEAD_ACID_LOWEST : LITHIUM_LOWEST;
+    for (Requirement q : s.requirements()) {
+      if (q.kind() == Requirement.Kind.LOWEST_SOC) {
+        lowest = q.limit() / 100;
+      }
+    }
+    return 1 - lowest;
   }
 
   private static Told told(Scenario s, SizeSeason season) {
@@ -249,17 +401,22 @@ public final class SizeStudy implements Pieces {
     for (Requirement q : s.requirements()) {
       boolean met = Judge.measure(q.kind(), r, s).meets(q);
       meets &= met;
-      lack |= !met && lacks(q.kind(), r);
+      lack |= !met && lacks(q, r);
     }
     double j = r.power().heaterJ + r.power().fanJ + r.power().controllerJ + r.power().otherLoadsJ;
     return new Told(r.hoursShed(), meets, lack, j / 3600 / r.days());
   }
 
   /** Whether a miss is one of warmth or charge, which a weaker rig has as well. */
-  private static boolean lacks(Requirement.Kind kind, RunResult r) {
-    return switch (kind) {
+  private static boolean lacks(Requirement q, RunResult r) {
+    return switch (q.kind()) {
       case LOWEST_SOC, HOURS_SHED -> true;
-      case BROOD_IN_BAND -> r.brood().hoursBelow() > r.brood().hoursAbove();
+      case BROOD_IN_BAND -> {
+        // a weaker rig may be too warm for less long, so cold alone must be enough for the miss
+        double below = r.brood().hoursBelow();
+        double outside = 100 - r.brood().percentInBand();
+        yield outside * below / (below + r.brood().hoursAbove()) > 100 - q.limit();
+      }
       default -> false;
     };
   }

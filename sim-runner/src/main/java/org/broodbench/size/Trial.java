@@ -1,6 +1,9 @@
 package org.broodbench.size;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * What became of a candidate.
@@ -18,6 +21,8 @@ import java.util.List;
  * @param dailyWh mean energy that its loads took a day
  * @param pvW rated power of all modules, W
  * @param batteryWh nominal energy of the battery, Wh
+ * @param usedShare share of the battery that may be used, 0 to 1
+ * @param missed numbers of the seasons that missed a requirement, from 0
  */
 public record Trial(
     List<String> choices,
@@ -31,7 +36,16 @@ public record Trial(
     boolean lack,
     double dailyWh,
     double pvW,
-    double batteryWh) {
+    double batteryWh,
+    double usedShare,
+    List<Integer> missed) {
+  /** Copies the lists. */
+  public Trial {
+    choices = List.copyOf(choices);
+    settings = List.copyOf(settings);
+    missed = List.copyOf(missed);
+  }
+
   /** As one line, for a journal. */
   String line() {
     return met
@@ -48,7 +62,11 @@ public record Trial(
         + ";"
         + pvW
         + ";"
-        + batteryWh;
+        + batteryWh
+        + ";"
+        + usedShare
+        + ";"
+        + missed.stream().map(String::valueOf).collect(Collectors.joining(" "));
   }
 
   /** Read back. */
@@ -63,7 +81,9 @@ public record Trial(
         Boolean.parseBoolean(f[4]),
         Double.parseDouble(f[5]),
         Double.parseDouble(f[6]),
-        Double.parseDouble(f[7]));
+        Double.parseDouble(f[7]),
+        Double.parseDouble(f[8]),
+        f.length < 10 ? List.of() : Arrays.stream(f[9].split(" ")).map(Integer::valueOf).toList());
   }
 
   static Trial of(
@@ -75,10 +95,12 @@ public record Trial(
       boolean lack,
       double dailyWh,
       double pvW,
-      double batteryWh) {
-    List<String> choices = new java.util.ArrayList<>();
+      double batteryWh,
+      double usedShare,
+      List<Integer> missed) {
+    List<String> choices = new ArrayList<>();
     for (int p = 0; p < c.at().length; p++) {
-      choices.add(c.choice(p).label());
+      choices.add(c.spec().parts().get(p).name() + " " + c.choice(p).label());
     }
     return new Trial(
         choices,
@@ -92,6 +114,8 @@ public record Trial(
         lack,
         dailyWh,
         pvW,
-        batteryWh);
+        batteryWh,
+        usedShare,
+        missed);
   }
 }

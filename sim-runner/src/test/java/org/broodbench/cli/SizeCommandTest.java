@@ -82,19 +82,70 @@ class SizeCommandTest {
     assertFalse(Files.exists(folder.resolve("out/size.journal")));
   }
 
-  /** The same on the usual list of 144 combinations. */
+  /** Insulation, panels and lead-acid batteries of the usual list: 6 x 6 x 4. */
+  private static String grid() {
+    StringBuilder list = new StringBuilder();
+    int[][] boards = {{0, 0}, {20, 15}, {40, 25}, {60, 35}};
+    int[][] panels = {{10, 18}, {20, 25}, {40, 40}, {80, 65}, {160, 110}, {320, 200}};
+    int[][] batteries = {{7, 22}, {12, 35}, {20, 55}, {40, 95}, {80, 160}, {160, 300}};
+    for (int[] b : boards) {
+      list.append(choice("insulation", "hive.insulation=" + b[0] + " mm", b[1]));
+    }
+    for (int[] p : panels) {
+      list.append(choice("panel", "pv.power=" + p[0] + " W", p[1]));
+    }
+    for (int[] b : batteries) {
+      list.append(choice("battery", "battery.capacity=" + b[0] + " Ah", b[1]));
+    }
+    return list.toString();
+  }
+
+  /** The same on a grid of 144 combinations over thirty seasons, as they are when left out. */
   @Test
   @Tag("campaign")
   void pruningDoesNotChangeTheChoiceOnTheWholeGrid() throws IOException {
     Assumptions.assumeTrue(
         Integer.getInteger("broodbench.campaign.percent", 100) == 100,
         "a share of the campaigns leaves the whole grid out");
-    Path rig = scenario("");
-    JsonNode pruned = size(0, rig, "--seasons", "10", "--weeks", "4");
-    JsonNode every = size(0, rig, "--seasons", "10", "--weeks", "4", "--every");
+    Path rig = scenario(grid());
+    JsonNode pruned = size(0, rig);
+    JsonNode every = size(0, rig, "--every");
+    assertEquals(30, every.get("seasons").intValue());
     assertEquals(144, every.get("choices").size());
+    assertTrue(
+        3 * pruned.get("seasons_simulated").intValue()
+            < 2 * every.get("seasons_simulated").intValue(),
+        "a third of the seasons is saved at least");
     assertEquals(every.get("best"), pruned.get("best"));
     assertEquals(every.get("curve"), pruned.get("curve"));
+    assertEquals(every.get("cheapest_by_first_part"), pruned.get("cheapest_by_first_part"));
+  }
+
+  /** Heaters, pans and chemistries, of which none is simply stronger, rule each other out never. */
+  @Test
+  void pruningKeepsWhatCannotBeCompared() throws IOException {
+    String list =
+        choice("insulation", "hive.insulation=20 mm", 15)
+            + choice("insulation", "hive.insulation=40 mm", 25)
+            + choice("heater", "heater.power=3 W", 10)
+            + choice("heater", "heater.power=20 W", 15)
+            + choice("panel", "pv.power=20 W", 25)
+            + choice("panel", "pv.power=160 W", 110)
+            + choice("battery", "battery.chemistry=agm | battery.capacity=12 Ah", 35)
+            + choice("battery", "battery.chemistry=agm | battery.capacity=40 Ah", 95)
+            + choice("battery", "battery.chemistry=lfp | battery.capacity=12 Ah", 60);
+    Path rig = scenario(list);
+    String[] season = {"--seasons", "2", "--weeks", "1"};
+    JsonNode pruned = size(0, rig, season);
+    JsonNode every = size(0, rig, "--seasons", "2", "--weeks", "1", "--every");
+    assertEquals(24, every.get("choices").size());
+    assertTrue(pruned.get("choices").size() < 24, "something is pruned");
+    assertEquals(every.get("best"), pruned.get("best"));
+    assertEquals(every.get("curve"), pruned.get("curve"));
+    assertEquals(every.get("cheapest_by_first_part"), pruned.get("cheapest_by_first_part"));
+    assertEquals(every.get("one_more_day"), pruned.get("one_more_day"));
+    assertTrue(
+        every.get("one_more_day").get("hardest_day_wh").doubleValue() > 14, "controller alone");
   }
 
   @Test
