@@ -35,7 +35,11 @@ public final class SizeHtml {
       b.append("<section aria-labelledby=\"first-h\"><h2 id=\"first-h\">What ")
           .append(Markup.text(name))
           .append(" saves</h2>")
-          .append(table(r, r.byFirst(), "The cheapest rig for each choice of " + name))
+          .append(
+              table(
+                  r,
+                  r.byFirst(),
+                  "For each choice of " + name + " the cheapest " + SizeText.lastTwo(r)))
           .append("</section>\n");
     }
     b.append("<section aria-labelledby=\"all-h\"><h2 id=\"all-h\">All that was simulated</h2><p>")

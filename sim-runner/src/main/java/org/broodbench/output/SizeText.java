@@ -28,7 +28,11 @@ public final class SizeText {
       r.curve().forEach(x -> line(t, "  %s", words(r, x)));
     }
     if (r.byFirst().size() > 1) {
-      line(t, "\nThe cheapest rig for each choice of %s:", r.spec().parts().get(0).name());
+      line(
+          t,
+          "\nFor each choice of %s the cheapest %s, the rest as in the cheapest rig:",
+          r.spec().parts().get(0).name(),
+          lastTwo(r));
       r.byFirst().forEach(x -> line(t, "  %s", words(r, x)));
     }
     line(
@@ -119,17 +123,26 @@ public final class SizeText {
         all.add(
             String.format(
                 Locale.ROOT,
-                "%s instead of %s costs %.0f %s and saves %.0f %s of all other parts.",
+                "%s instead of %s costs %.0f %s and saves %.0f %s of %s.",
                 r.best().choices().get(0),
                 name,
                 here,
                 r.spec().currency(),
                 here + other.price() - r.best().price(),
-                r.spec().currency()));
+                r.spec().currency(),
+                lastTwo(r)));
       } else if (other == null && r.whole()) {
-        all.add("With " + name + " no combination reaches it.");
+        all.add("With " + name + " no " + lastTwo(r) + " of the list reaches it.");
       }
     }
+  }
+
+  static String lastTwo(SizeReport r) {
+    List<SizeSpec.Part> parts = r.spec().parts();
+    return parts.stream()
+        .skip(Math.max(1, parts.size() - 2))
+        .map(SizeSpec.Part::name)
+        .collect(Collectors.joining(" and "));
   }
 
   private static String name(SizeSpec.Part part, int choice) {

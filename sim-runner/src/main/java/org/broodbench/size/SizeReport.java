@@ -14,7 +14,8 @@ import org.broodbench.rig.SizeSpec;
  * @param spec what could be bought and what was asked
  * @param best cheapest that reaches it; null where none does
  * @param curve with the other parts of the best: for each panel the cheapest battery that does
- * @param byFirst for each choice of the first part the cheapest whole rig that does
+ * @param byFirst for each choice of the first part the cheapest of the last two with which it does,
+ *     the parts between as in the best
  * @param autonomy what one more day without harvest takes; null without a best
  * @param trials everything that was simulated, cheapest first
  * @param candidates how many combinations there are

@@ -99,7 +99,7 @@ public final class SizeStudy implements Pieces {
       all.forEach(this::reaches);
     }
     Candidate best = cheapest(all);
-    List<Trial> byFirst = best == null ? List.of() : byFirst(all);
+    List<Trial> byFirst = best == null ? List.of() : byFirst(all, best);
     List<Trial> curve = best == null ? List.of() : curve(best);
     List<Trial> trials = new ArrayList<>(known.values());
     trials.sort(Comparator.comparingDouble(Trial::price).thenComparingDouble(Trial::massKg));
@@ -120,14 +120,28 @@ public final class SizeStudy implements Pieces {
         !stop.getAsBoolean());
   }
 
-  /** For each choice of the first part, the cheapest rig that does; those without one are out. */
-  private List<Trial> byFirst(List<Candidate> all) {
+  /**
+   * For each choice of the first part, the cheapest of the last two with which it does, the parts
+   * between as in the best; those without are out.
+   */
+  private List<Trial> byFirst(List<Candidate> all, Candidate best) {
     List<Trial> found = new ArrayList<>();
     for (int choice = 0; choice < spec.parts().get(0).choices().size(); choice++) {
       int first = choice;
-      add(found, cheapest(all.stream().filter(c -> c.at()[0] == first).toList()));
+      add(
+          found,
+          cheapest(all.stream().filter(c -> c.at()[0] == first && sameBetween(c, best)).toList()));
     }
     return found;
+  }
+
+  private static boolean sameBetween(Candidate c, Candidate best) {
+    for (int p = 1; p < c.at().length - 2; p++) {
+      if (c.at()[p] != best.at()[p]) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** For each choice of the last part but one the cheapest of the last that does. */
