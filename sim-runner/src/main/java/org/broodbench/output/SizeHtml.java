@@ -1,7 +1,9 @@
 package org.broodbench.output;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.broodbench.size.SizeReport;
 import org.broodbench.size.Trial;
 
@@ -11,6 +13,10 @@ public final class SizeHtml {
   private static final int HEIGHT = 300;
   private static final int LEFT = 70;
   private static final int BOTTOM = 50;
+  private static final int TOP = 10;
+
+  /** Labels nearer than this would lie on each other. */
+  private static final double LINE = 16;
 
   private SizeHtml() {}
 
@@ -46,7 +52,8 @@ public final class SizeHtml {
         .append(r.trials().size())
         .append(" of ")
         .append(r.candidates())
-        .append(" combinations; what is weaker than one that lacks warmth or charge lacks it too. ")
+        .append(
+            " combinations; what is weaker than one that lacks warmth or charge lacks it too, and what is dearer is not looked for. ")
         .append(
             "A combination that fails is given up as soon as that is sure, so its hours without")
         .append(" heat are those of its hardest seasons.</p>")
@@ -82,12 +89,13 @@ public final class SizeHtml {
     return t.append("</tbody>").append(Tables.CLOSE).toString();
   }
 
-  /** The curve as a drawing: battery over panel, with the price at each point. */
+  /**
+   * The curve as a drawing: battery over panel, with the price at each point. Panels stand at equal
+   * distances, since lists of them double from one to the next.
+   */
   private static String picture(SizeReport r) {
-    double mostW = 1;
     double mostWh = 1;
     for (Trial t : r.curve()) {
-      mostW = Math.max(mostW, t.pvW());
       mostWh = Math.max(mostWh, t.batteryWh());
     }
     StringBuilder s = new StringBuilder();
@@ -101,14 +109,17 @@ public final class SizeHtml {
             HEIGHT,
             WIDTH));
     int floor = HEIGHT - BOTTOM;
-    s.append(line(LEFT, floor, WIDTH - 10, floor)).append(line(LEFT, 10, LEFT, floor));
+    s.append(line(LEFT, floor, WIDTH - 10, floor)).append(line(LEFT, TOP, LEFT, floor));
     StringBuilder path = new StringBuilder();
     StringBuilder points = new StringBuilder();
-    for (Trial t : r.curve()) {
-      double x = LEFT + 20 + (WIDTH - LEFT - 90) * t.pvW() / mostW;
-      double y = floor - (floor - 40) * t.batteryWh() / mostWh;
-      path.append(String.format(Locale.ROOT, "%s%.1f %.1f", path.isEmpty() ? "M" : "L", x, y));
+    Set<Long> named = new HashSet<>();
+    double slot = (WIDTH - LEFT - 20.0) / r.curve().size();
+    for (int i = 0; i < r.curve().size(); i++) {
+      Trial t = r.curve().get(i);
+      double x = LEFT + slot * (i + 0.5);
+      double y = floor - (floor - TOP - 30) * t.batteryWh() / mostWh;
       boolean best = t.equals(r.best());
+      path.append(String.format(Locale.ROOT, "%s%.1f %.1f", path.isEmpty() ? "M" : "L", x, y));
       points.append(
           String.format(
               Locale.ROOT,
@@ -116,34 +127,38 @@ public final class SizeHtml {
               x,
               y,
               best ? 7 : 4));
-      points.append(
-          text(
-              x + 9,
-              y - 6,
-              String.format(
-                  Locale.ROOT,
-                  "%.0f %s%s",
-                  t.price(),
-                  r.spec().currency(),
-                  best ? ", cheapest" : "")));
-      points.append(text(x - 14, floor + 18, String.format(Locale.ROOT, "%.0f W", t.pvW())));
-      points.append(text(2, y + 4, String.format(Locale.ROOT, "%.0f Wh", t.batteryWh())));
+      String price = String.format(Locale.ROOT, "%.0f %s", t.price(), r.spec().currency());
+      points.append(text(x, y - 12, "middle", price));
+      if (best) {
+        points.append(text(x, y - 26, "middle", "cheapest"));
+      }
+      points.append(text(x, floor + 18, "middle", watts(t.pvW())));
+      if (named.add(Math.round(y / LINE))) {
+        String wh = String.format(Locale.ROOT, "%.0f Wh", t.batteryWh());
+        points.append(text(LEFT - 6, y + 4, "end", wh)).append(line(LEFT - 4, y, LEFT, y));
+      }
     }
     s.append("<path d=\"").append(path).append("\"/>").append(points);
-    s.append(text(WIDTH / 2.0 - 30, HEIGHT - 8, "rated panel power"));
+    s.append(text(WIDTH / 2.0, HEIGHT - 8, "middle", "rated power of the panel"));
+    s.append(text(LEFT - 6, TOP + 4, "end", "battery"));
     return s.append("</svg>").toString();
+  }
+
+  private static String watts(double w) {
+    return String.format(Locale.ROOT, "%.0f W", w);
   }
 
   private static String line(double x1, double y1, double x2, double y2) {
     return String.format(Locale.ROOT, "<path d=\"M%.1f %.1fL%.1f %.1f\"/>", x1, y1, x2, y2);
   }
 
-  private static String text(double x, double y, String words) {
+  private static String text(double x, double y, String anchor, String words) {
     return String.format(
         Locale.ROOT,
-        "<text x=\"%.1f\" y=\"%.1f\" fill=\"currentColor\" stroke=\"none\">%s</text>",
+        "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\" fill=\"currentColor\" stroke=\"none\">%s</text>",
         x,
         y,
+        anchor,
         Markup.text(words));
   }
 }
