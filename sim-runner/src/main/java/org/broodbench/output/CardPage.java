@@ -16,7 +16,7 @@ import org.broodbench.study.Cautions;
 
 /**
  * The field card as a page to print: well-formed XHTML in black on white, both unit systems side by
- * side, everything on one sheet of A4 or Letter.
+ * side, everything on one sheet of A4 or Letter; a season plan, where there is one, on a second.
  */
 public final class CardPage {
   private static final String STYLE =
@@ -26,6 +26,7 @@ public final class CardPage {
         line-height: 1.15; margin: 0 auto; max-width: 192mm; }
       h1 { font-size: 13pt; margin: 0 0 1pt 0; }
       h2 { font-size: 9pt; margin: 5pt 0 2pt 0; border-bottom: 0.7pt solid #000; }
+      h2.sheet { page-break-before: always; }
       p { margin: 1pt 0; }
       table { border-collapse: collapse; width: 100%; }
       th, td { border: 0.5pt solid #555; padding: 1pt 2.5pt; text-align: left; vertical-align: top; }
@@ -75,7 +76,6 @@ public final class CardPage {
         .append("<li>Bees last: a colony that is opened in the cold loses what you came to save.")
         .append("</li></ol>\n");
     settings(t, card.settings());
-    card.plan().ifPresent(plan -> plan(t, plan));
     heading(t, "Does not come back by itself");
     t.append("<p>Once open, these stay open until a hand closes them: ");
     t.append(Markup.text(String.join(", ", card.notBack())));
@@ -85,7 +85,9 @@ public final class CardPage {
     for (String caution : Cautions.all()) {
       t.append("<li>").append(Markup.text(caution)).append("</li>");
     }
-    return t.append("</ul>\n</main></body></html>\n").toString();
+    t.append("</ul>\n");
+    card.plan().ifPresent(plan -> plan(t, plan));
+    return t.append("</main></body></html>\n").toString();
   }
 
   /** The page as PDF; equal cards give pages that look equal. */
@@ -227,8 +229,7 @@ public final class CardPage {
   }
 
   private static void plan(StringBuilder t, FieldCard.Plan plan) {
-    heading(t, "Season plan");
-    t.append("<ul>");
+    t.append("<h2 class=\"sheet\">Season plan</h2>\n<ul>");
     for (String line : PlanWords.lines(plan)) {
       t.append("<li>").append(Markup.text(line)).append("</li>");
     }

@@ -132,7 +132,12 @@ public final class SizeText {
                 r.spec().currency(),
                 lastTwo(r)));
       } else if (other == null && r.whole()) {
-        all.add("With " + name + " no " + lastTwo(r) + " of the list reaches it.");
+        all.add(
+            "With "
+                + name
+                + " and the rest as in the cheapest rig no "
+                + lastTwo(r)
+                + " of the list reaches it.");
       }
     }
   }

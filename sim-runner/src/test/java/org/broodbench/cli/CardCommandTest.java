@@ -12,6 +12,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -64,6 +66,7 @@ class CardCommandTest {
     }
     byte[] pdf = Files.readAllBytes(folder.resolve("card.pdf"));
     assertTrue(new String(pdf, 0, 5, StandardCharsets.US_ASCII).startsWith("%PDF-"));
+    assertEquals(1, pages(folder.resolve("card.pdf")), "one sheet to hang up");
   }
 
   /**
@@ -108,9 +111,16 @@ class CardCommandTest {
     }
     JsonNode plan = plan(rig);
     assertTrue(plan.get(1).textValue().contains("mains taken away"), plan.toString());
+    assertEquals(2, pages(folder.resolve("plan/card.pdf")), "the plan on a sheet of its own");
     assertTrue(plan.get(1).textValue().contains("not within these weeks"), plan.toString());
     JsonNode without = plan(rig, "--set", "heater.power=0 W", "--set", "battery.capacity=300 Ah");
     assertTrue(without.get(1).textValue().contains("at once"), without.toString());
+  }
+
+  private static int pages(Path pdf) throws IOException {
+    try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
+      return document.getNumberOfPages();
+    }
   }
 
   private JsonNode plan(Path rig, String... more) throws IOException {
