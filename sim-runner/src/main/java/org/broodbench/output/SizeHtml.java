@@ -128,9 +128,9 @@ public final class SizeHtml {
               y,
               best ? 7 : 4));
       String price = String.format(Locale.ROOT, "%.0f %s", t.price(), r.spec().currency());
-      points.append(text(x, y - 12, "middle", price));
+      points.append(text(x + 2, y - 12, "start", price));
       if (best) {
-        points.append(text(x, y - 26, "middle", "cheapest"));
+        points.append(text(x + 2, y - 26, "start", "cheapest"));
       }
       points.append(text(x, floor + 18, "middle", watts(t.pvW())));
       if (named.add(Math.round(y / LINE))) {
