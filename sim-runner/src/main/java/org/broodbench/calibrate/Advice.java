@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Future;
+import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
@@ -26,6 +27,20 @@ import org.hipparchus.linear.MatrixUtils;
  */
 final class Advice {
   private static final int DRAWS = 6;
+
+  /** A further value of seven: 95 % point of Student's t of six, times the root of 1 + 1/7. */
+  private static final double T_OF_SEVEN = 1.943 * 1.069;
+
+  /** What two runs of one hive differ by in themselves, by when it switches; own choices. */
+  private static final double LEAST_WH = 2;
+
+  private static final double HEATER_SHARE = 0.05;
+  private static final double LEAST_POINTS = 2;
+
+  /** From here on nothing has to change: share of the time, of the charge; own choices. */
+  private static final double WARM_ENOUGH = 0.95;
+
+  private static final double CHARGED_ENOUGH = 0.5;
   private static final double BOARD_M = 0.02;
 
   private record Change(String name, String words, UnaryOperator<Scenario> apply) {}
@@ -43,61 +58,138 @@ final class Advice {
     this.pool = pool;
   }
 
-  static List<Calibration.Finding> of(Model model, Fit fit, ExecutorService pool) {
+  static List<Calibration.Advised> of(Model model, Fit fit, ExecutorService pool) {
     return new Advice(model, fit, pool).all();
   }
 
-  private List<Calibration.Finding> all() {
+  private List<Calibration.Advised> all() {
     List<double[]> hives = draws();
     List<Effect> now = effects(hives, s -> s);
-    List<Calibration.Finding> out = new ArrayList<>();
     Effect best = now.get(0);
-    out.add(
-        new Calibration.Finding(
-            "as_it_is",
-            String.format(
-                Locale.ROOT,
-                "As it is, with its controller: heater %.0f Wh a day, brood at or above %.0f degC for %.0f %% of the time, charge never below %.0f %%.",
-                best.heaterWhDay(),
-                model.scenario().run().bandLowC(),
-                100 * best.inBand(),
-                100 * best.lowestSoc()),
-            "best fit over the weather of the log"));
+    List<Calibration.Advised> changes = new ArrayList<>();
     for (Change c : changes(best)) {
-      List<Effect> then = effects(hives, c.apply());
-      out.add(
-          new Calibration.Finding(
-              c.name(),
-              String.format(
-                  Locale.ROOT,
-                  "%s: heater %+.0f Wh a day, time with warm brood %+.1f points, lowest charge %+.0f points.",
-                  c.words(),
-                  then.get(0).heaterWhDay() - best.heaterWhDay(),
-                  100 * (then.get(0).inBand() - best.inBand()),
-                  100 * (then.get(0).lowestSoc() - best.lowestSoc())),
-              range(now, then)));
+      changes.add(advised(c, now, effects(hives, c.apply())));
     }
+    List<Calibration.Advised> out = new ArrayList<>();
+    out.add(first(best, changes));
+    out.addAll(changes);
     return out;
   }
 
-  private static String range(List<Effect> now, List<Effect> then) {
-    double[] heater = new double[now.size()];
-    double[] band = new double[now.size()];
-    double[] soc = new double[now.size()];
-    for (int i = 0; i < heater.length; i++) {
-      heater[i] = then.get(i).heaterWhDay() - now.get(i).heaterWhDay();
-      band[i] = 100 * (then.get(i).inBand() - now.get(i).inBand());
-      soc[i] = 100 * (then.get(i).lowestSoc() - now.get(i).lowestSoc());
+  private static Calibration.Advised advised(Change c, List<Effect> now, List<Effect> then) {
+    Effect best = now.get(0);
+    Calibration.Range heater =
+        range(
+            now,
+            then,
+            Effect::heaterWhDay,
+            LEAST_WH + HEATER_SHARE * best.heaterWhDay(),
+            -best.heaterWhDay(),
+            Double.POSITIVE_INFINITY);
+    double band = 100 * best.inBand();
+    Calibration.Range warm =
+        range(now, then, e -> 100 * e.inBand(), LEAST_POINTS, -band, 100 - band);
+    double charge = 100 * best.lowestSoc();
+    Calibration.Range lowest =
+        range(now, then, e -> 100 * e.lowestSoc(), LEAST_POINTS, -charge, 100 - charge);
+    String text =
+        c.words()
+            + ": "
+            + words(heater, "the heater needs", "Wh a day", "more", "less")
+            + ", "
+            + words(warm, "the brood is warm", "points of the time", "more", "less")
+            + ", "
+            + words(lowest, "the lowest charge is", "points", "higher", "lower")
+            + ".";
+    return new Calibration.Advised(c.name(), text, "", heater, warm, lowest);
+  }
+
+  private static String words(
+      Calibration.Range r, String what, String unit, String more, String less) {
+    boolean up = r.best() >= 0;
+    double low = up ? r.low() : -r.high();
+    double high = up ? r.high() : -r.low();
+    if (Math.abs(r.best()) < 0.5) {
+      return String.format(
+          Locale.ROOT, "%s as now (%+.0f to %+.0f %s)", what, r.low() + 0.0, r.high() + 0.0, unit);
     }
     return String.format(
         Locale.ROOT,
-        "over hives that the log allows: %+.0f to %+.0f Wh, %+.1f to %+.1f points, %+.0f to %+.0f points",
-        Robust.quantile(heater, 0),
-        Robust.quantile(heater, 1),
-        Robust.quantile(band, 0),
-        Robust.quantile(band, 1),
-        Robust.quantile(soc, 0),
-        Robust.quantile(soc, 1));
+        "%s %.0f %s %s (%.0f to %.0f)",
+        what,
+        Math.abs(r.best()),
+        unit,
+        up ? more : less,
+        low + 0.0,
+        high + 0.0);
+  }
+
+  /** What to do first, and how things stand. */
+  private Calibration.Advised first(Effect now, List<Calibration.Advised> changes) {
+    String stands =
+        String.format(
+            Locale.ROOT,
+            "as it is, with its controller, the heater takes %.0f Wh a day, the brood is at or above %.0f degC for %.0f %% of the time and the charge never falls below %.0f %%",
+            now.heaterWhDay(),
+            model.scenario().run().bandLowC(),
+            100 * now.inBand(),
+            100 * now.lowestSoc());
+    boolean cold = now.inBand() < WARM_ENOUGH;
+    boolean empty = now.lowestSoc() < CHARGED_ENOUGH;
+    Calibration.Advised pick = null;
+    for (Calibration.Advised c : changes) {
+      Calibration.Range helps = cold ? c.bandPoints() : c.chargePoints();
+      boolean harms = c.bandPoints().best() < -LEAST_POINTS;
+      if (helps.low() > 0
+          && !harms
+          && (pick == null
+              || helps.best() > (cold ? pick.bandPoints() : pick.chargePoints()).best())) {
+        pick = c;
+      }
+    }
+    String text;
+    if (!cold && !empty) {
+      text = "Nothing has to change: " + stands + ".";
+    } else if (pick == null) {
+      text = "None of these changes helps for certain: " + stands + ".";
+    } else {
+      String change = pick.text().substring(0, pick.text().indexOf(':'));
+      text = "First: " + lower(change) + ". For " + stands + ".";
+    }
+    Calibration.Range none = new Calibration.Range(0, 0, 0);
+    return new Calibration.Advised(
+        pick == null || !cold && !empty ? "as_it_is" : "first_" + pick.name(),
+        text,
+        "the best fit over the weather of the log; the brackets are 90 % ranges over hives that the log allows",
+        none,
+        none,
+        none);
+  }
+
+  private static String lower(String words) {
+    return words.substring(0, 1).toLowerCase(Locale.ROOT) + words.substring(1);
+  }
+
+  /** Best value with its range: the scatter over the hives, and what one hive's runs scatter. */
+  private static Calibration.Range range(
+      List<Effect> now,
+      List<Effect> then,
+      ToDoubleFunction<Effect> of,
+      double least,
+      double from,
+      double to) {
+    double[] d = new double[now.size()];
+    double mean = 0;
+    for (int i = 0; i < d.length; i++) {
+      d[i] = of.applyAsDouble(then.get(i)) - of.applyAsDouble(now.get(i));
+      mean += d[i] / d.length;
+    }
+    double square = 0;
+    for (double x : d) {
+      square += (x - mean) * (x - mean) / (d.length - 1);
+    }
+    double half = Math.sqrt(T_OF_SEVEN * T_OF_SEVEN * square + least * least);
+    return new Calibration.Range(d[0], Math.max(from, d[0] - half), Math.min(to, d[0] + half));
   }
 
   private List<Change> changes(Effect now) {
@@ -136,7 +228,8 @@ final class Advice {
     return out;
   }
 
-  private static HiveSpec insulated(HiveSpec h) {
+  /** Board all round. */
+  static HiveSpec insulated(HiveSpec h) {
     return h.withLayers(thicker(h.wall()), thicker(h.floor()), thicker(h.lid()));
   }
 
@@ -146,7 +239,8 @@ final class Advice {
     return out;
   }
 
-  private static Scenario setPoint(Scenario s, int byCentiK) {
+  /** Another set point, if that is a legal one. */
+  static Scenario setPoint(Scenario s, int byCentiK) {
     ControllerSpec c = s.controller();
     int now = c.settings().get(Setting.HEAT_SET_POINT_CENTI_C);
     Settings changed = c.settings().with(Setting.HEAT_SET_POINT_CENTI_C, now + byCentiK);
@@ -171,7 +265,7 @@ final class Advice {
         new CholeskyDecomposition(MatrixUtils.createRealMatrix(fit.covariance()), 1e-9, 1e-12)
             .getL()
             .getData();
-    SplittableRandom random = new SplittableRandom(1);
+    SplittableRandom random = new SplittableRandom(model.scenario().run().seed());
     for (int d = 0; d < DRAWS; d++) {
       double[] n = new double[root.length];
       double[] point = fit.point().clone();

@@ -36,7 +36,7 @@ public record Calibration(
     List<String> misfit,
     List<Trend> trend,
     List<Finding> alarms,
-    List<Finding> advice,
+    List<Advised> advice,
     Decisions conform,
     List<Reading> readings,
     List<String> notes) {
@@ -149,6 +149,31 @@ public record Calibration(
    * @param why the figures behind it
    */
   public record Finding(String name, String text, String why) {}
+
+  /**
+   * A figure with its 90 % range.
+   *
+   * @param best for the best fit
+   */
+  public record Range(double best, double low, double high) {}
+
+  /**
+   * What a change would have done over the weather of the log, with the controller in the loop.
+   *
+   * @param name for programs
+   * @param text for the keeper, with the figures
+   * @param why what the figures rest on, or empty
+   * @param heaterWhDay heat more, Wh a day
+   * @param bandPoints time with the nest at or above the band more, points of a hundred
+   * @param chargePoints lowest charge higher, points of a hundred
+   */
+  public record Advised(
+      String name,
+      String text,
+      String why,
+      Range heaterWhDay,
+      Range bandPoints,
+      Range chargePoints) {}
 
   /**
    * Heater commands of the log against the reference.

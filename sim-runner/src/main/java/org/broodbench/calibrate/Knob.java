@@ -16,7 +16,7 @@ public enum Knob {
   /**
    * Heat capacity of the pan's filling: sand 0.7 to 0.95 kJ/(kg K) by grain and damp, handbooks.
    */
-  PAN_HEAT("pan_heat", "heater.pan_specific_heat", "J/(kg K)", 0.12),
+  PAN_HEAT("pan_heat", "heater.pan_specific_heat", "J/K", 0.12),
   /** Stores, which are most of a hive's thermal mass; guessed by keepers to a half, own choice. */
   STORES("stores", "hive.box.*.stores", "kg", 0.35),
   /** Power of the element at its rated volts: makers give ±10 %, ageing takes some; own choice. */

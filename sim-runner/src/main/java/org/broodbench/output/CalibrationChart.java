@@ -47,7 +47,7 @@ final class CalibrationChart {
           case PERCENT -> "%";
           default -> "°C";
         };
-    out.append("<figure><figcaption><strong>")
+    out.append("<figure class=\"wide\" tabindex=\"0\"><figcaption><strong>")
         .append(Markup.text(name))
         .append("</strong>, ")
         .append(unit)

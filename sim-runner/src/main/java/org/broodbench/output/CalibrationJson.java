@@ -66,7 +66,7 @@ public final class CalibrationJson {
                   .number("high", t.high()));
     }
     json.objects("trend", trend);
-    json.objects("alarms", findings(c.alarms())).objects("advice", findings(c.advice()));
+    json.objects("alarms", findings(c.alarms())).objects("advice", advice(c.advice()));
     if (c.conform() == null) {
       json.nothing("decisions");
     } else {
@@ -126,6 +126,24 @@ public final class CalibrationJson {
                   .number("autocorrelation", x.lagOne()));
     }
     json.objects("channels", channels);
+  }
+
+  private static List<JsonText.Body> advice(List<Calibration.Advised> all) {
+    List<JsonText.Body> out = new ArrayList<>();
+    for (Calibration.Advised a : all) {
+      out.add(
+          j ->
+              j.text("name", a.name())
+                  .text("text", a.text())
+                  .object("heater_wh_day", range(a.heaterWhDay()))
+                  .object("warm_points", range(a.bandPoints()))
+                  .object("lowest_charge_points", range(a.chargePoints())));
+    }
+    return out;
+  }
+
+  private static JsonText.Body range(Calibration.Range r) {
+    return j -> j.number("best", r.best()).number("low", r.low()).number("high", r.high());
   }
 
   private static List<JsonText.Body> findings(List<Calibration.Finding> all) {

@@ -17,7 +17,7 @@ public final class CalibrationPage {
       table{border-collapse:collapse;font-variant-numeric:tabular-nums}caption{text-align:left;color:var(--soft)}
       th,td{padding:.2rem .6rem;border-bottom:1px solid var(--line);text-align:right}th[scope=row],td.words{text-align:left}
       .wide{overflow-x:auto}.bad{border-left:.4rem solid var(--bad);padding-left:.8rem}.hint{color:var(--soft)}
-      svg{width:100%;height:auto}svg text{fill:var(--soft);font-size:12px}
+      figure{margin:1rem 0}svg{width:100%;min-width:36rem;height:auto}svg text{fill:var(--soft);font-size:12px}
       .seen{stroke:var(--seen);fill:none;stroke-width:1.6}.sim{stroke:var(--sim);fill:none;stroke-width:1.6;stroke-dasharray:6 3}
       .rest{stroke:var(--seen);fill:none;stroke-width:1}.grid{stroke:var(--line);stroke-width:1}
       .mark{stroke:var(--soft);stroke-dasharray:2 4}
@@ -52,7 +52,7 @@ public final class CalibrationPage {
     misfit(out, c);
     findings(
         out, "Alarms", c.alarms(), "None: nothing has changed for the worse that this log shows.");
-    findings(out, "What to do next", c.advice(), "Nothing could be worked out.");
+    findings(out, "What to do next", CalibrationText.advice(c), "Nothing could be worked out.");
     readings(out, c);
     parameters(out, c);
     if (!c.channels().isEmpty()) {
@@ -118,7 +118,7 @@ public final class CalibrationPage {
         out,
         "A value is told where the log leaves less than six tenths of what was unknown. What is not told stays near what was believed, with that spread.");
     out.append(Tables.open("Fitted values with their 90 % intervals"))
-        .append(Tables.head("", "value", "90 % between", "before", "unit", "told"))
+        .append(Tables.head("what", "value", "90 % between", "before", "unit", "told"))
         .append("<tbody>");
     List<String> wants = new ArrayList<>();
     for (Calibration.Parameter p : c.parameters()) {
@@ -186,7 +186,7 @@ public final class CalibrationPage {
     out.append(Tables.open("Deviations of the means, by reading"))
         .append(
             Tables.head(
-                "",
+                "reading",
                 "last third, predicted",
                 "whole, fitted",
                 "scatter",
@@ -252,7 +252,7 @@ public final class CalibrationPage {
       return;
     }
     out.append(Tables.open("The halves of the log fitted apart"))
-        .append(Tables.head("", "first half", "second half", "ratio", "90 % between"))
+        .append(Tables.head("what", "first half", "second half", "ratio", "90 % between"))
         .append("<tbody>");
     for (Calibration.Trend t : c.trend()) {
       out.append(

@@ -1,5 +1,6 @@
 package org.broodbench.output;
 
+import java.util.List;
 import java.util.Locale;
 import org.broodbench.calibrate.Calibration;
 
@@ -48,7 +49,7 @@ public final class CalibrationText {
         c.relay().how(),
         100 * c.relay().confidence());
     section(out, "Alarms", c.alarms());
-    section(out, "What to do next", c.advice());
+    section(out, "What to do next", advice(c));
     for (Calibration.Reading r : c.readings()) {
       if (!r.mark().equals("expected")) {
         line(
@@ -76,6 +77,13 @@ public final class CalibrationText {
     return out.toString();
   }
 
+  /** What is advised, as findings. */
+  static List<Calibration.Finding> advice(Calibration c) {
+    return c.advice().stream()
+        .map(a -> new Calibration.Finding(a.name(), a.text(), a.why()))
+        .toList();
+  }
+
   private static void section(StringBuilder out, String title, Iterable<Calibration.Finding> all) {
     boolean first = true;
     for (Calibration.Finding f : all) {
@@ -84,7 +92,7 @@ public final class CalibrationText {
         line(out, "%s:", title);
         first = false;
       }
-      line(out, "  - %s (%s)", f.text(), f.why());
+      line(out, f.why().isEmpty() ? "  - %s" : "  - %s (%s)", f.text(), f.why());
     }
   }
 

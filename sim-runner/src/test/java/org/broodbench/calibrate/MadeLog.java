@@ -10,7 +10,6 @@ import org.broodbench.hive.BoxSpec;
 import org.broodbench.hive.HiveSpec;
 import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
-import org.broodbench.loop.RunResult;
 import org.broodbench.loop.Simulation;
 import org.broodbench.loop.Trace;
 import org.broodbench.plant.Plant;
@@ -40,6 +39,9 @@ final class MadeLog {
   /** Its weather. */
   final WeatherSeries weather;
 
+  /** The real hive, with the windows and probes of the log. */
+  Scenario real;
+
   /** How it is, by {@link Knob}. */
   final double[] truth;
 
@@ -62,6 +64,19 @@ final class MadeLog {
    * @param secretly what else is otherwise in the real hive, unknown to its keeper
    */
   MadeLog(long seed, int days, double spread, UnaryOperator<Scenario> secretly) {
+    this(seed, days, spread, secretly, null);
+  }
+
+  /**
+   * @param later what the hive is from the middle of the log on, or null for no change; the battery
+   *     is not logged then, since its charge would jump
+   */
+  MadeLog(
+      long seed,
+      int days,
+      double spread,
+      UnaryOperator<Scenario> secretly,
+      UnaryOperator<Scenario> later) {
     SplittableRandom random = new SplittableRandom(seed);
     believed = believed(random, days + BEFORE_DAYS);
     truth = new double[Knob.COUNT];
@@ -78,7 +93,7 @@ final class MadeLog {
                 days + BEFORE_DAYS + 1,
                 List.of(),
                 new GeneratorSettings.Stress(5 * random.nextDouble(), 0, 0)));
-    log(random, days + BEFORE_DAYS, secretly);
+    log(random, days + BEFORE_DAYS, secretly, later);
   }
 
   private static Scenario believed(SplittableRandom random, int days) {
@@ -129,8 +144,12 @@ final class MadeLog {
     return s.withController(s.controller().withSettings(other.apply(s.controller().settings())));
   }
 
-  private void log(SplittableRandom random, int days, UnaryOperator<Scenario> secretly) {
-    Scenario real = FittedRig.at(believed, truth);
+  private void log(
+      SplittableRandom random,
+      int days,
+      UnaryOperator<Scenario> secretly,
+      UnaryOperator<Scenario> later) {
+    real = FittedRig.at(believed, truth);
     real =
         TestRigs.withProbes(
             real,
@@ -145,29 +164,15 @@ final class MadeLog {
                     ProbeSpec.Role.OUTDOOR, ProbeSpec.Place.OUTDOOR, offset(Knob.OUTDOOR_OFFSET))));
     real = secretly.apply(real);
     long from = real.window().fromEpochS();
-    Forcing forcing =
-        Forcing.of(
-            weather,
-            real.place(),
-            from,
-            from + days * DAY_S,
-            Plant.planes(real),
-            ForcingSettings.DEFAULT);
-    RunResult result =
-        new Simulation(
-                real,
-                forcing,
-                new ReferenceController(real.controller().settings()),
-                Pace.exact(real, Pace.Keep.TRACE))
-            .run();
-    Trace t = result.trace();
-    double[] brood = t.column("probe_a_c");
-    double[] pan = t.column("pan_c");
-    double[] top = t.column("top_c");
-    double[] outdoor = t.column("outdoor_c");
+    Trace t = run(real);
+    Trace after = later == null ? t : run(later.apply(real));
+    double[] brood = halves(t, after, "probe_a_c");
+    double[] pan = halves(t, after, "pan_c");
+    double[] top = halves(t, after, "top_c");
+    double[] outdoor = halves(t, after, "outdoor_c");
     double[] volts = t.column("battery_v");
-    double[] heater = t.column("heater_on");
-    double[] fan = t.column("fan_on");
+    double[] heater = halves(t, after, "heater_on");
+    double[] fan = halves(t, after, "fan_on");
     int first = BEFORE_DAYS * 1440;
     double soc = Math.min(0.995, Math.max(0.005, t.column("soc")[first]));
     double middle = Math.max(0.05, Math.min(0.95, believed.battery().initialSoc()));
@@ -186,11 +191,50 @@ final class MadeLog {
       row[LogColumn.TOP.ordinal()] = read(random, top[i] + offset(Knob.TOP_OFFSET));
       row[LogColumn.OUTDOOR.ordinal()] = read(random, outdoor[i] + offset(Knob.OUTDOOR_OFFSET));
       double v = volts[i] + offset(Knob.VOLTS_OFFSET) + 0.005 * normal(random);
-      row[LogColumn.BATTERY_V.ordinal()] = Math.rint(v * 100) / 100;
+      row[LogColumn.BATTERY_V.ordinal()] = later == null ? Math.rint(v * 100) / 100 : Double.NaN;
       row[LogColumn.HEATER.ordinal()] = heater[i];
       row[LogColumn.FAN.ordinal()] = fan[i];
       raw.add(i + 2, from + 60L * i, row);
     }
+  }
+
+  /** When a change in the middle of the log comes, s after the start of the run. */
+  static double middleS(int days) {
+    return (BEFORE_DAYS + days / 2.0) * DAY_S;
+  }
+
+  /** First row of the trace that is logged. */
+  static int firstRow() {
+    return BEFORE_DAYS * 1440;
+  }
+
+  /** A run of a rig through the weather of the log, from two days before it. */
+  Trace run(Scenario s) {
+    long from = s.window().fromEpochS();
+    Forcing forcing =
+        Forcing.of(
+            weather,
+            s.place(),
+            from,
+            from + s.window().days() * DAY_S,
+            Plant.planes(s),
+            ForcingSettings.DEFAULT);
+    return new Simulation(
+            s,
+            forcing,
+            new ReferenceController(s.controller().settings()),
+            Pace.exact(s, Pace.Keep.TRACE))
+        .run()
+        .trace();
+  }
+
+  private static double[] halves(Trace before, Trace after, String column) {
+    double[] out = before.column(column).clone();
+    if (after != before) {
+      int middle = firstRow() + (out.length - firstRow()) / 2;
+      System.arraycopy(after.column(column), middle, out, middle, out.length - middle);
+    }
+    return out;
   }
 
   private static double read(SplittableRandom random, double celsius) {
