@@ -34,6 +34,9 @@ final class DecisionCheck {
   /** So much of the time log and reference may differ in short spans; own choice. */
   private static final double SHORT_SHARE = 0.05;
 
+  /** A battery whose volts are not logged stands so far above the set-back, mV; own choice. */
+  private static final int ABOVE_MILLI_V = 500;
+
   private static final int STEP_MS = 10_000;
 
   private DecisionCheck() {}
@@ -47,15 +50,17 @@ final class DecisionCheck {
     Settings used = withoutDoubts(settings);
     List<Channel> missing = new RecordedLog("", List.of(), there, List.of()).missing(settings);
     for (Channel c : missing) {
-      used = used.with(c.fitting(), 0);
+      // a supply without volts is none, and then nothing may be on
+      used = c == Channel.BATTERY ? used : used.with(c.fitting(), 0);
     }
+    int restedMilliV = settings.get(Setting.SHED_SET_BACK_LEAVE_MILLI_V) + ABOVE_MILLI_V;
     long tolerance = Math.max(TOLERANCE_MS, 2000L * log.stepS());
     LogCheck.Result r = null;
     int offset = 0;
     for (int by : OFFSETS_CENTI_K) {
       LogCheck.Result tried =
           new LogCheck(
-                  new RecordedLog("", List.of(CommandField.HEATER), there, rows(log, by)),
+                  new RecordedLog("", List.of(CommandField.HEATER), there, rows(log, by, restedMilliV)),
                   used,
                   tolerance,
                   SETTLE_MS,
@@ -188,8 +193,8 @@ final class DecisionCheck {
         .with(Setting.EFFECT_SHARE_ON_MILLIS, hour);
   }
 
-  /** The rows with a known relay, the brood readings moved. */
-  private static List<RecordedLog.Row> rows(FieldLog log, int byCentiK) {
+  /** The rows with a known relay, the brood readings moved; without volts, a battery at rest. */
+  private static List<RecordedLog.Row> rows(FieldLog log, int byCentiK, int restedMilliV) {
     List<RecordedLog.Row> rows = new ArrayList<>();
     Readings readings = new Readings();
     for (int i = 0; i < log.rows(); i++) {
@@ -198,6 +203,9 @@ final class DecisionCheck {
         continue;
       }
       fill(readings, log, i);
+      if (!log.has(LogColumn.BATTERY_V)) {
+        readings.battery.put(restedMilliV);
+      }
       readings.broodA.value += byCentiK;
       readings.broodB.value += byCentiK;
       int[] commands = new int[CommandField.COUNT];

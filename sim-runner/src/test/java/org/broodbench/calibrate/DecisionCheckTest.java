@@ -30,6 +30,17 @@ class DecisionCheckTest {
   }
 
   @Test
+  void aLogWithoutVoltsIsJudgedAsWithAFullBattery() {
+    MadeLog made = new MadeLog(1, DAYS, 0.3);
+    Calibration.Decisions d =
+        DecisionCheck.of(
+            LogCleaner.clean(made.raw).without(LogColumn.BATTERY_V),
+            made.believed.controller().settings());
+    assertEquals(List.of(), d.differences());
+    assertTrue(d.rests().contains("battery"), d.rests());
+  }
+
+  @Test
   void aWiderDifferentialIsTold() {
     Calibration.Decisions d = under(1, s -> s.with(Setting.HEAT_DIFFERENTIAL_CENTI_K, 250));
     assertTrue(d.differedH() > 1, d.toString());
