@@ -160,7 +160,7 @@ final class Advice {
     return new Calibration.Advised(
         pick == null || !cold && !empty ? "as_it_is" : "first_" + pick.name(),
         text,
-        "the best fit over the weather of the log; the brackets are 90 % ranges over hives that the log allows",
+        "the best fit over the weather of the log; the brackets span hives that the log allows, and the true one may lie outside",
         none,
         none,
         none);

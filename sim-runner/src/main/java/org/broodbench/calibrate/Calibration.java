@@ -151,7 +151,7 @@ public record Calibration(
   public record Finding(String name, String text, String why) {}
 
   /**
-   * A figure with its 90 % range.
+   * A figure with the span of the hives that the log allows.
    *
    * @param best for the best fit
    */

@@ -60,7 +60,8 @@ final class DecisionCheck {
     for (int by : OFFSETS_CENTI_K) {
       LogCheck.Result tried =
           new LogCheck(
-                  new RecordedLog("", List.of(CommandField.HEATER), there, rows(log, by, restedMilliV)),
+                  new RecordedLog(
+                      "", List.of(CommandField.HEATER), there, rows(log, by, restedMilliV)),
                   used,
                   tolerance,
                   SETTLE_MS,
