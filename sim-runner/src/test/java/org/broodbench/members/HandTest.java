@@ -64,7 +64,7 @@ class HandTest {
             .map(k -> String.valueOf(now.get(k.setting())))
             .collect(Collectors.joining(","));
     assertSame(tune, own + " season 0", own + " season 6");
-    assertSame(SmallRecipes.size(), "[0, 0, 0]season 1", "[1, 1, 1]season 3");
+    assertSame(SmallRecipes.size(), "[0, 0, 0, 0, 0]season 1", "[1, 1, 1, 1, 1]season 3");
     assertSame(SmallRecipes.sure(), "0", "39");
   }
 
