@@ -159,6 +159,7 @@ public final class CardMaker {
       double looked = HARVEST_DAYS * 24 - OneNight.LEAD_S / 3600.0;
       double before = socBefore(night);
       Range heat = Range.NONE;
+      Range full = Range.NONE;
       Range board = Range.NONE;
       List<Trace> traces =
           IntStream.range(0, losses.length)
@@ -167,9 +168,10 @@ public final class CardMaker {
               .toList();
       for (Trace t : traces) {
         heat = heat.with(hours(stage.heatEndsS(t, 1e9), looked));
+        full = full.with(hours(stage.fullEndsS(t), looked));
         board = board.with(hours(stage.boardEndsS(t), looked));
       }
-      out.add(new FieldCard.AfterHarvest(e.sort(), night.dusk().soc(), heat, board, looked));
+      out.add(new FieldCard.AfterHarvest(e.sort(), night.dusk().soc(), heat, full, board, looked));
     }
     return out;
   }

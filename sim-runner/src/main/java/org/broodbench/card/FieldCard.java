@@ -70,11 +70,12 @@ public record FieldCard(
    * @param dusk charge at that dusk, 0 to 1
    * @param heatH hours until the heat is shed, over the heat losses; not a number where it lasts
    *     longer than looked at
+   * @param fullH of these, hours at the set point itself: until it is lowered to spare the battery
    * @param boardH hours until the controller itself has no power
    * @param lookedH how long was looked at
    */
   public record AfterHarvest(
-      Expectation.Sort sort, double dusk, Range heatH, Range boardH, double lookedH) {}
+      Expectation.Sort sort, double dusk, Range heatH, Range fullH, Range boardH, double lookedH) {}
 
   /** A line of the table of signs. */
   public record Sign(String gauge, String odd, String actNow, String then) {}

@@ -97,6 +97,15 @@ final class OneNight {
    * number where that does not come.
    */
   double heatEndsS(Trace t, double untilS) {
+    return levelComesS(t, ShedLevel.HEAT_SHED, untilS);
+  }
+
+  /** The same for the set point being lowered, the first thing that is done for the battery. */
+  double fullEndsS(Trace t) {
+    return levelComesS(t, ShedLevel.SET_BACK, Double.POSITIVE_INFINITY);
+  }
+
+  private double levelComesS(Trace t, int atLeast, double untilS) {
     double[] level = t.column("shed_level");
     double[] volts = t.column("battery_v");
     for (int i = LEAD_S / t.intervalS(); i < t.rows(); i++) {
@@ -104,7 +113,7 @@ final class OneNight {
       if (at > untilS) {
         break;
       }
-      if (level[i] >= ShedLevel.HEAT_SHED || dead(volts[i])) {
+      if (level[i] >= atLeast || dead(volts[i])) {
         return at - LEAD_S;
       }
     }

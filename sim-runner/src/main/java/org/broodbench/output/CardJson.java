@@ -37,6 +37,7 @@ public final class CardJson {
                 j -> {
                   j.text("sort", word(h.sort())).number("soc_at_dusk", h.dusk());
                   range(j, "heat_h", h.heatH());
+                  range(j, "full_heat_h", h.fullH());
                   range(j, "controller_h", h.boardH());
                   j.number("looked_h", h.lookedH());
                 });

@@ -198,11 +198,22 @@ public final class CardPage {
   static String harvest(FieldCard.AfterHarvest h) {
     return String.format(
         Locale.ROOT,
-        "in %s weather, battery at %.0f %%: %s of heat; the controller itself lasts %s.",
+        "in %s weather, battery at %.0f %%: %s of heat%s; the controller itself lasts %s.",
         h.sort().name().toLowerCase(Locale.ROOT),
         100 * h.dusk(),
         hours(h.heatH(), h.lookedH()),
+        full(h),
         hours(h.boardH(), h.lookedH()));
+  }
+
+  /** How much of the heat is heat to the set point: below it brood may be lost all the same. */
+  private static String full(FieldCard.AfterHarvest h) {
+    if (h.fullH().high() < 1) {
+      return h.heatH().high() > 0 ? ", all of it to a lowered set point" : "";
+    }
+    return h.fullH().equals(h.heatH())
+        ? ""
+        : ", to the full set point for " + hours(h.fullH(), h.lookedH());
   }
 
   private static String hours(Range r, double looked) {

@@ -89,7 +89,12 @@ final class SurePart {
               SureWords.chance(q.met()),
               Markup.text(Markup.capital(SureWords.matters(q)))));
     }
-    return out.append("</tbody>").append(Tables.CLOSE).toString();
+    return out.append("</tbody>")
+        .append(Tables.CLOSE)
+        .append("<p class=\"hint\">Method: ")
+        .append(Markup.text(SureWords.METHOD))
+        .append("</p>")
+        .toString();
   }
 
   private static String row(String head, List<RunResult> runs, Function<RunResult, String> cell) {

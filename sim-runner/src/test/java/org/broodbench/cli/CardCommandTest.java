@@ -56,6 +56,9 @@ class CardCommandTest {
           h.get("controller_h").get("low").doubleValue()
               >= h.get("heat_h").get("low").doubleValue(),
           h.toString());
+      assertTrue(
+          h.get("full_heat_h").get("low").doubleValue() < h.get("heat_h").get("low").doubleValue(),
+          "the set point is lowered before the heat is shed: " + h);
     }
     String page = Files.readString(folder.resolve("card.html"));
     for (String part :
