@@ -19,6 +19,7 @@ import org.broodbench.output.StressText;
 import org.broodbench.recipe.Recipe;
 import org.broodbench.recipe.Studies;
 import org.broodbench.rig.Scenario;
+import org.broodbench.stress.StressPlan;
 import org.broodbench.stress.StressReport;
 import org.broodbench.stress.StressRow;
 import org.broodbench.stress.StressStudy;
@@ -56,7 +57,20 @@ final class StressCommand extends Verb {
   private boolean season;
 
   @Option(names = "--pairs", description = "Every two faults at once as well, in the hardest week.")
-  private boolean pairs;
+  private boolean everyPair;
+
+  @Option(
+      names = "--pair",
+      paramLabel = "A+B",
+      description =
+          "These two faults at once as well, in every week; by their names in stress.csv, such as relay_welded+probe_stuck. Can be given again.")
+  private List<String> pairs = new ArrayList<>();
+
+  @Option(
+      names = "--all-losses",
+      description =
+          "Each row at the lowest and the highest published heat loss of small clusters as well; told is the worst.")
+  private boolean allLosses;
 
   StressCommand(Console console) {
     super(console);
@@ -71,16 +85,17 @@ final class StressCommand extends Verb {
     int threads = options.threads(members.least());
     members.check();
     Scenario scenario = options.scenario();
+    StressPlan plan = new StressPlan(everyPair, FaultPairs.of(pairs, scenario), allLosses);
     Path folder = options.folder(scenario);
     ScenarioWeather weather = options.weatherOf(scenario);
     Recipe recipe =
         new Recipe(
-            Recipe.Kind.STRESS, options.bytes(), options.settings(), weather, count, season, pairs);
+            Recipe.Kind.STRESS, options.bytes(), options.settings(), weather, count, season, plan);
     List<StressWeek> weeks = Studies.weeks(recipe);
-    StressStudy study = new StressStudy(weeks, pairs);
+    StressStudy study = new StressStudy(weeks, plan);
     try (Interrupt interrupt = new Interrupt();
         Crew crew = members.crew(recipe, threads, interrupt, console())) {
-      return tell(carryOut(study, weather, weeks, folder, crew), folder);
+      return tell(carryOut(study, plan, weather, weeks, folder, crew), folder);
     }
   }
 
@@ -95,7 +110,12 @@ final class StressCommand extends Verb {
   }
 
   private StressReport carryOut(
-      StressStudy study, ScenarioWeather weather, List<StressWeek> weeks, Path folder, Crew crew) {
+      StressStudy study,
+      StressPlan plan,
+      ScenarioWeather weather,
+      List<StressWeek> weeks,
+      Path folder,
+      Crew crew) {
     Path file = folder.resolve("stress.journal");
     try {
       Files.createDirectories(folder);
@@ -103,7 +123,7 @@ final class StressCommand extends Verb {
       try (ProgressLine progress = new ProgressLine(console());
           Journal journal = Journal.open(file, name(weather, weeks))) {
         List<StressRow> rows = study.rows(journal, crew, progress);
-        report = report(weather, weeks, rows, study.planned());
+        report = report(plan, weather, weeks, rows, study.planned());
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("stress.csv", StressCsv.bytes(report));
         files.put("stress.html", StressHtml.of(report).getBytes(StandardCharsets.UTF_8));
@@ -120,14 +140,18 @@ final class StressCommand extends Verb {
   }
 
   private static StressReport report(
-      ScenarioWeather weather, List<StressWeek> weeks, List<StressRow> rows, int planned) {
+      StressPlan plan,
+      ScenarioWeather weather,
+      List<StressWeek> weeks,
+      List<StressRow> rows,
+      int planned) {
     String source =
         weather.file().isEmpty()
             ? "invented by our weather generator, twenty seasons like the scenario's; no measurement"
             : weather.series().source();
     List<String> assumed = new ArrayList<>(weather.assumed());
     assumed.addAll(weeks.get(0).forcing().assumed());
-    return new StressReport(weeks.get(0).scenario(), source, weeks, rows, planned, assumed);
+    return new StressReport(weeks.get(0).scenario(), source, plan, weeks, rows, planned, assumed);
   }
 
   /** What tells this study from any other. */

@@ -5,14 +5,14 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the known name that a mistyped one was probably meant to be. */
-final class DidYouMean {
+public final class DidYouMean {
   private DidYouMean() {}
 
   /**
    * The closest of some names, if it is close enough to be worth saying: at most a third of the
    * letters differ, and at most three. Own choice; ties go to the first.
    */
-  static Optional<String> closest(String typed, Collection<String> names) {
+  public static Optional<String> closest(String typed, Collection<String> names) {
     String best = null;
     int bestDistance = Integer.MAX_VALUE;
     for (String name : names) {

@@ -9,7 +9,7 @@ import java.nio.charset.StandardCharsets;
 import org.broodbench.stress.StressReport;
 import org.broodbench.stress.StressRow;
 
-/** A stress study as tidy comma-separated values: one row a fault and week. */
+/** A stress study as tidy comma-separated values: one row a fault, week and heat loss. */
 public final class StressCsv {
   private StressCsv() {}
 
@@ -40,7 +40,9 @@ public final class StressCsv {
           "lowest_soc_percent",
           "heater_wh",
           "bees_end",
-          "carry");
+          "carry",
+          "heat_loss",
+          "heat_loss_factor");
       for (StressRow x : r.rows()) {
         csv.writeRecord(
             x.fault(),
@@ -65,7 +67,9 @@ public final class StressCsv {
             number(x.figures().lowestSocPercent()),
             number(x.figures().heaterWh()),
             number(x.figures().beesEnd()),
-            x.carry());
+            x.carry(),
+            x.loss().key(),
+            number(x.loss().factor()));
       }
     } catch (IOException e) {
       throw new UncheckedIOException("writing to memory cannot fail", e);

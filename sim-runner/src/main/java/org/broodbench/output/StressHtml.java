@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.broodbench.stress.StressPlan;
 import org.broodbench.stress.StressReport;
 import org.broodbench.stress.StressRow;
 import org.broodbench.stress.StressWeek;
@@ -50,7 +51,7 @@ public final class StressHtml {
     }
     out.append(Tables.head(head.toArray(String[]::new))).append("<tbody>");
     for (StressRow fault : StressWords.worst(r)) {
-      if (fault.fault().contains("+")) {
+      if (!everywhere(r, fault)) {
         continue;
       }
       out.append("<tr><th scope=\"row\">").append(Markup.text(fault.title())).append("</th>");
@@ -58,11 +59,12 @@ public final class StressHtml {
         StressRow row =
             r.rows().stream()
                 .filter(x -> x.fault().equals(fault.fault()) && x.week().equals(w.label()))
-                .findFirst()
+                .min(StressWords.WORST_FIRST)
                 .orElse(null);
         boolean harm = row != null && !Double.isNaN(row.hoursToHarm());
         out.append(harm ? "<td class=\"bad\">" : "<td class=\"good\">")
             .append(row == null ? "not run" : harm ? StressWords.harm(row) : "–")
+            .append(harm && r.plan().allLosses() ? ",<br>" + loss(row) : "")
             .append("</td>");
       }
       out.append("</tr>");
@@ -70,15 +72,21 @@ public final class StressHtml {
     out.append("</tbody>").append(Tables.CLOSE).append("</section>");
   }
 
+  /** Pairs that were not asked for by name are tried in the hardest week alone. */
+  private static boolean everywhere(StressReport r, StressRow row) {
+    return !row.fault().contains(StressPlan.AND) || r.plan().pairs().contains(row.fault());
+  }
+
   private static void worst(StringBuilder out, StressReport r) {
+    boolean losses = r.plan().allLosses();
     out.append(
             "<section aria-labelledby=\"worst-h\"><h2 id=\"worst-h\">Each fault in its worst week")
         .append("</h2>")
-        .append(table("Each fault in its worst week", StressWords.worst(r)))
+        .append(table("Each fault in its worst week", StressWords.worst(r), losses))
         .append("</section>");
   }
 
-  private static String table(String caption, List<StressRow> rows) {
+  private static String table(String caption, List<StressRow> rows, boolean losses) {
     StringBuilder out = new StringBuilder(Tables.open(caption, "told"));
     out.append(
             Tables.head(
@@ -96,7 +104,7 @@ public final class StressHtml {
     for (StressRow row : rows) {
       out.append(
           Tables.row(
-              Markup.text(row.title()),
+              Markup.text(losses ? row.title() + ", " + loss(row) : row.title()),
               StressWords.harm(row),
               StressWords.first(row),
               Markup.text(row.missed().isEmpty() ? "nothing" : words(row.missed(), ", ")),
@@ -108,6 +116,10 @@ public final class StressHtml {
               Markup.text(row.carry())));
     }
     return out.append("</tbody>").append(Tables.CLOSE).toString();
+  }
+
+  private static String loss(StressRow row) {
+    return row.loss().key() + " heat loss";
   }
 
   private static String words(List<String> keys, String by) {
@@ -123,7 +135,7 @@ public final class StressHtml {
           .append(", ")
           .append(rows.size())
           .append(" rows</summary>")
-          .append(table("Week of " + w.label(), rows))
+          .append(table("Week of " + w.label(), rows, r.plan().allLosses()))
           .append("</details>");
     }
     out.append("</section>");
@@ -142,7 +154,10 @@ public final class StressHtml {
             "<li>The keeper sees what lies open, a dark display, a lit alarm, brood 2 K or volts")
         .append(
             " 0.3 V off the usual of that day, heat hours 30 % and an hour off (own choices).</li>")
-        .append("<li>Every run is made at the scenario's own heat loss of small clusters.</li>");
+        .append(
+            r.plan().allLosses()
+                ? "<li>Every row is run at the lowest published, the scenario's own and the highest published heat loss of small clusters; told is the worst of them, against the same week at the same loss.</li>"
+                : "<li>Every run is made at the scenario's own heat loss of small clusters.</li>");
     for (String a : r.assumed()) {
       out.append("<li>").append(Markup.text(a)).append("</li>");
     }

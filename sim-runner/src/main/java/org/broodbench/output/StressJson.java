@@ -77,7 +77,9 @@ public final class StressJson {
         .number("brood_high_c", row.figures().broodHighC())
         .number("lowest_soc_percent", row.figures().lowestSocPercent())
         .number("heater_wh", row.figures().heaterWh())
-        .number("bees_end", row.figures().beesEnd());
+        .number("bees_end", row.figures().beesEnd())
+        .text("heat_loss", row.loss().key())
+        .number("heat_loss_factor", row.loss().factor());
   }
 
   private static void optional(JsonText j, String key, String value) throws IOException {

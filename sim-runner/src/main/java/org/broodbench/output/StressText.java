@@ -7,6 +7,8 @@ import org.broodbench.stress.StressWeek;
 
 /** A stress study on a screen of text: each fault in the week where it is worst. */
 public final class StressText {
+  private static final String PATTERN = "%-34s %-12s %-48s %-24s %-17s %s";
+
   private StressText() {}
 
   /** The text. */
@@ -37,25 +39,28 @@ public final class StressText {
         t,
         "Each fault begins at nightfall of the first day, just after the keeper left, who comes every %.0f h.",
         r.scenario().run().visitEveryS() / 3600);
-    line(t, "Its worst week:");
+    boolean losses = r.plan().allLosses();
+    line(t, losses ? "Its worst week and heat loss of the colony:" : "Its worst week:");
     t.append('\n');
     line(
         t,
-        "%-34s %-12s %-48s %-24s %s",
+        PATTERN,
         "fault",
         "harm after",
         "first to fail",
         "alarm",
-        "seen in time");
+        "seen in time",
+        losses ? "loss" : "");
     for (StressRow row : StressWords.worst(r)) {
       line(
           t,
-          "%-34s %-12s %-48s %-24s %s",
+          PATTERN,
           row.title(),
           StressWords.harm(row),
           StressWords.first(row),
           StressWords.alarm(row),
-          StressWords.inTime(row));
+          StressWords.inTime(row),
+          losses ? row.loss().key() : "");
     }
     return t.toString();
   }

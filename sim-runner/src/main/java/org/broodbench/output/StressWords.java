@@ -14,16 +14,22 @@ import org.broodbench.stress.StressRow;
 final class StressWords {
   private StressWords() {}
 
-  /** For each fault its worst row: harm soonest, then most requirements missed. */
+  /**
+   * The worst row first: harm that the fault does or hastens, soonest first; then harm that comes
+   * anyway; then most requirements missed.
+   */
+  static final Comparator<StressRow> WORST_FIRST =
+      Comparator.comparing(StressWords::anyway)
+          .thenComparingDouble(x -> orLast(x.hoursToHarm()))
+          .thenComparingInt(x -> -x.missed().size())
+          .thenComparingDouble(x -> orLast(x.hoursToFirst()))
+          .thenComparingDouble(x -> x.figures().inBandPercent());
+
+  /** For each fault its worst row, of whatever week and heat loss. */
   static List<StressRow> worst(StressReport r) {
     Map<String, StressRow> worst = new LinkedHashMap<>();
-    Comparator<StressRow> worse =
-        Comparator.comparingDouble((StressRow x) -> orLast(x.hoursToHarm()))
-            .thenComparingInt(x -> -x.missed().size())
-            .thenComparingDouble(x -> orLast(x.hoursToFirst()))
-            .thenComparingDouble(x -> x.figures().inBandPercent());
     for (StressRow row : r.rows()) {
-      worst.merge(row.fault(), row, (a, b) -> worse.compare(b, a) < 0 ? b : a);
+      worst.merge(row.fault(), row, (a, b) -> WORST_FIRST.compare(b, a) < 0 ? b : a);
     }
     return new ArrayList<>(worst.values());
   }
@@ -41,8 +47,12 @@ final class StressWords {
     if (Double.isNaN(row.hoursToHarm())) {
       return "none";
     }
-    boolean anyway = row.hoursToHarmWithout() <= row.hoursToHarm() + 1;
-    return hours(row.hoursToHarm()) + (anyway && !row.fault().equals("none") ? " anyway" : "");
+    return hours(row.hoursToHarm()) + (anyway(row) && !row.fault().equals("none") ? " anyway" : "");
+  }
+
+  /** Whether there is harm, but hardly sooner than without the fault. */
+  private static boolean anyway(StressRow row) {
+    return row.hoursToHarmWithout() <= row.hoursToHarm() + 1;
   }
 
   static String first(StressRow row) {

@@ -5,6 +5,7 @@ import java.util.List;
 import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
 import org.broodbench.rig.Scenario;
+import org.broodbench.stress.StressPlan;
 
 /**
  * All that a study is made of, as data: equal recipes give equal studies on every machine.
@@ -15,7 +16,7 @@ import org.broodbench.rig.Scenario;
  * @param weather the scenario over its place and window, with its weather
  * @param count hard weeks, seasons or members of the ensemble, whichever the study counts
  * @param inSeason whether hard weeks are of the scenario's time of the year
- * @param pairs whether faults come in pairs as well
+ * @param plan what is tried beside single faults; of no meaning to other studies
  */
 public record Recipe(
     Kind kind,
@@ -24,7 +25,7 @@ public record Recipe(
     ScenarioWeather weather,
     int count,
     boolean inSeason,
-    boolean pairs) {
+    StressPlan plan) {
   /** What study. */
   public enum Kind {
     /** Faults in hard weeks. */
@@ -47,7 +48,7 @@ public record Recipe(
 
   /** One that counts nothing but seasons or members. */
   public Recipe(Kind kind, byte[] text, List<String> settings, ScenarioWeather weather, int count) {
-    this(kind, text, settings, weather, count, false, false);
+    this(kind, text, settings, weather, count, false, StressPlan.SINGLES);
   }
 
   /** The scenario of a rig with further settings, at the same place and over the same window. */

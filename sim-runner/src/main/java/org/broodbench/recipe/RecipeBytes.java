@@ -21,6 +21,7 @@ import org.broodbench.sky.Quality;
 import org.broodbench.sky.Stand;
 import org.broodbench.sky.Variable;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.stress.StressPlan;
 
 /**
  * A recipe as bytes and back: plain numbers and texts, each text and column with its length before
@@ -42,7 +43,9 @@ public final class RecipeBytes {
       out.writeByte(r.kind().ordinal());
       out.writeInt(r.count());
       out.writeBoolean(r.inSeason());
-      out.writeBoolean(r.pairs());
+      out.writeBoolean(r.plan().everyPair());
+      out.writeBoolean(r.plan().allLosses());
+      texts(out, r.plan().pairs());
       text(out, s.fileName());
       block(out, r.text());
       texts(out, r.settings());
@@ -72,7 +75,9 @@ public final class RecipeBytes {
       Recipe.Kind kind = of(Recipe.Kind.values(), in.readByte());
       int count = in.readInt();
       boolean inSeason = in.readBoolean();
-      boolean pairs = in.readBoolean();
+      boolean everyPair = in.readBoolean();
+      boolean allLosses = in.readBoolean();
+      StressPlan plan = new StressPlan(everyPair, texts(in), allLosses);
       String fileName = text(in);
       byte[] text = block(in);
       List<String> settings = texts(in);
@@ -83,7 +88,7 @@ public final class RecipeBytes {
       Scenario s =
           ScenarioReader.read(fileName, text, settings).withPlace(place).withWindow(window);
       ScenarioWeather weather = new ScenarioWeather(s, series, file, List.of());
-      return new Recipe(kind, text, settings, weather, count, inSeason, pairs);
+      return new Recipe(kind, text, settings, weather, count, inSeason, plan);
     } catch (IllegalArgumentException e) {
       throw new IOException("no recipe: " + e.getMessage(), e);
     }

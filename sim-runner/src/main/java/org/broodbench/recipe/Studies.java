@@ -35,7 +35,7 @@ public final class Studies {
   /** The pieces of the study of a recipe. */
   public static Pieces pieces(Recipe r) {
     return switch (r.kind()) {
-      case STRESS -> new StressStudy(weeks(r), r.pairs());
+      case STRESS -> new StressStudy(weeks(r), r.plan());
       case TUNE -> seasonRuns(r);
       case SIZE -> size(r, true);
       case SURE -> sure(r);

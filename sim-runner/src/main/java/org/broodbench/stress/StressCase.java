@@ -22,14 +22,20 @@ public record StressCase(
       new StressCase("none", "nothing breaks", null, Double.NaN, false, "nothing");
 
   /** The faults that a rig can have, in the order of where they sit. */
-  static List<StressCase> of(Scenario s) {
+  public static List<StressCase> of(Scenario s) {
+    List<StressCase> all = new ArrayList<>(all());
+    all.removeIf(c -> !c.kind().appliesTo(s));
+    return all;
+  }
+
+  /** Every fault that some rig can have, in that order. */
+  public static List<StressCase> all() {
     List<StressCase> all = new ArrayList<>();
     probes(all);
     heater(all);
     supply(all);
     hive(all);
     controller(all);
-    all.removeIf(c -> !c.kind().appliesTo(s));
     return all;
   }
 

@@ -8,14 +8,16 @@ import org.broodbench.rig.Scenario;
  *
  * @param scenario what was stressed
  * @param weather where its weeks are from, in words
+ * @param plan what was tried
  * @param weeks the weeks, hardest first
- * @param rows finished rows, by week, then in the order of the faults
+ * @param rows finished rows, by week, then in the order of the faults, then by heat loss
  * @param planned how many rows there are when it is whole
  * @param assumed what was assumed
  */
 public record StressReport(
     Scenario scenario,
     String weather,
+    StressPlan plan,
     List<StressWeek> weeks,
     List<StressRow> rows,
     int planned,

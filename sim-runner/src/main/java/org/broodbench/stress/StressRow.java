@@ -27,6 +27,7 @@ import org.broodbench.rig.Scenario;
  * @param gauge the display at the visit
  * @param carry what to carry against it
  * @param figures figures of the week
+ * @param loss heat loss of small clusters that the week was run at, with the fault and without
  */
 public record StressRow(
     String fault,
@@ -45,7 +46,8 @@ public record StressRow(
     Boolean inTime,
     Gauge gauge,
     String carry,
-    Figures figures) {
+    Figures figures,
+    HeatLoss loss) {
 
   /**
    * Figures of the week.
@@ -77,7 +79,9 @@ public record StressRow(
   private static final double NOTICED_SHARE = 0.3;
 
   /** Puts a row together from a run and from the same week without a fault. */
-  static StressRow of(Scenario s, String week, List<StressCase> cases, Shot shot, Shot without) {
+  static StressRow of(
+      StressWeek week, List<StressCase> cases, HeatLoss loss, Shot shot, Shot without) {
+    Scenario s = week.scenario();
     List<String> holds = new ArrayList<>();
     List<String> missed = new ArrayList<>();
     for (int i = 0; i < s.requirements().size(); i++) {
@@ -91,9 +95,9 @@ public record StressRow(
     List<String> sees = sees(cases, shot.gauge(), without.gauge());
     boolean harmed = !Double.isNaN(shot.harmAtS());
     return new StressRow(
-        joined(cases.stream().map(StressCase::key).toList(), "+"),
+        joined(cases.stream().map(StressCase::key).toList(), StressPlan.AND),
         joined(cases.stream().map(StressCase::title).toList(), " and "),
-        week,
+        week.label(),
         missed.isEmpty(),
         List.copyOf(holds),
         List.copyOf(missed),
@@ -114,7 +118,8 @@ public record StressRow(
             shot.figures().broodHighC(),
             shot.figures().lowestSocPercent(),
             shot.figures().heaterWh(),
-            shot.figures().beesEnd()));
+            shot.figures().beesEnd()),
+        loss);
   }
 
   private static String joined(List<String> words, String by) {

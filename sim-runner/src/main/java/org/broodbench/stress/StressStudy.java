@@ -1,9 +1,14 @@
 package org.broodbench.stress;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.broodbench.controller.Alarm;
 import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
@@ -25,38 +30,74 @@ public final class StressStudy implements Pieces {
   /** Faults begin at nightfall of the first day, h of local solar time; own choice. */
   private static final double ONSET_H = 18;
 
-  private record Run(int week, List<StressCase> cases) {
+  private static final List<StressCase> NOTHING = List.of(StressCase.NONE);
+
+  private record Run(int week, List<StressCase> cases, HeatLoss loss) {
     String key() {
-      return week + " " + cases.stream().map(StressCase::key).collect(Collectors.joining("+"));
+      String key = week + " " + name(cases);
+      return loss.key().equals(HeatLoss.OWN) ? key : key + " " + loss.key();
+    }
+
+    /** The same week with nothing broken: what a row is told against. */
+    Run without() {
+      return new Run(week, NOTHING, loss);
     }
   }
 
   private final List<StressWeek> weeks;
   private final List<Run> runs = new ArrayList<>();
+  private final Map<String, Integer> byKey = new HashMap<>();
 
   /**
    * @param weeks the weeks, hardest first; at least one
-   * @param pairs whether every two faults at once are tried in the first week as well
+   * @param plan what is tried beside every single fault
+   * @throws IllegalArgumentException where a pair of the plan is none of two faults of the rig
    */
-  public StressStudy(List<StressWeek> weeks, boolean pairs) {
+  public StressStudy(List<StressWeek> weeks, StressPlan plan) {
     this.weeks = weeks;
-    List<StressCase> cases = StressCase.of(weeks.get(0).scenario());
-    // the weeks without a fault first: all rows are told against them
-    for (int w = 0; w < weeks.size(); w++) {
-      runs.add(new Run(w, List.of(StressCase.NONE)));
-    }
-    for (int w = 0; w < weeks.size(); w++) {
-      for (StressCase c : cases) {
-        runs.add(new Run(w, List.of(c)));
+    Scenario rig = weeks.get(0).scenario();
+    List<StressCase> faults = StressCase.of(rig);
+    Map<String, List<StressCase>> everywhere = new LinkedHashMap<>();
+    everywhere.put(name(NOTHING), NOTHING);
+    faults.forEach(c -> everywhere.put(c.key(), List.of(c)));
+    Map<String, List<StressCase>> pairs = pairs(faults);
+    for (String pair : plan.pairs()) {
+      if (!pairs.containsKey(pair)) {
+        throw new IllegalArgumentException("no two faults of the rig are called " + pair);
       }
+      everywhere.put(pair, pairs.get(pair));
     }
-    for (int i = 0; pairs && i < cases.size(); i++) {
-      for (int j = i + 1; j < cases.size(); j++) {
-        if (cases.get(i).kind() != cases.get(j).kind()) {
-          runs.add(new Run(0, List.of(cases.get(i), cases.get(j))));
+    Map<String, List<StressCase>> hardest = new LinkedHashMap<>(everywhere);
+    if (plan.everyPair()) {
+      pairs.forEach(hardest::putIfAbsent);
+    }
+    for (int w = 0; w < weeks.size(); w++) {
+      for (List<StressCase> cases : (w == 0 ? hardest : everywhere).values()) {
+        for (HeatLoss loss : HeatLoss.of(rig, plan.allLosses())) {
+          Run run = new Run(w, cases, loss);
+          byKey.put(run.key(), runs.size());
+          runs.add(run);
         }
       }
     }
+  }
+
+  private static String name(List<StressCase> cases) {
+    return cases.stream().map(StressCase::key).collect(Collectors.joining(StressPlan.AND));
+  }
+
+  /** Every two faults by their name; sizes of the same fault are not paired with each other. */
+  private static Map<String, List<StressCase>> pairs(List<StressCase> faults) {
+    Map<String, List<StressCase>> pairs = new LinkedHashMap<>();
+    for (int i = 0; i < faults.size(); i++) {
+      for (int j = i + 1; j < faults.size(); j++) {
+        if (faults.get(i).kind() != faults.get(j).kind()) {
+          List<StressCase> two = List.of(faults.get(i), faults.get(j));
+          pairs.put(name(two), two);
+        }
+      }
+    }
+    return pairs;
   }
 
   /** Number of rows. */
@@ -74,18 +115,21 @@ public final class StressStudy implements Pieces {
    * Carries it out, or the rest of it.
    *
    * @param journal where finished runs are noted and found again
-   * @return finished rows, by week, then in the order of the faults
+   * @return finished rows, by week, then in the order of the faults, then by heat loss
    */
   public List<StressRow> rows(Journal journal, Crew crew, Progress progress) {
     Shot[] shots = new Shot[runs.size()];
-    List<Integer> open = new ArrayList<>();
     for (int i = 0; i < shots.length; i++) {
       String line = journal.get(runs.get(i).key());
       shots[i] = line == null ? null : read(line);
-      if (shots[i] == null) {
-        open.add(i);
-      }
     }
+    // the weeks without a fault first: all rows are told against them
+    List<Integer> open =
+        IntStream.range(0, shots.length)
+            .filter(i -> shots[i] == null)
+            .boxed()
+            .sorted(Comparator.comparing(i -> !runs.get(i).cases().equals(NOTHING)))
+            .toList();
     int before = shots.length - open.size();
     int[] done = {before};
     progress.at(before, shots.length);
@@ -103,11 +147,11 @@ public final class StressStudy implements Pieces {
 
   @Override
   public String of(String name) {
-    return runs.stream()
-        .filter(r -> r.key().equals(name))
-        .findFirst()
-        .map(r -> shoot(r).line())
-        .orElseThrow(() -> new IllegalArgumentException("no run is called " + name));
+    Integer run = byKey.get(name);
+    if (run == null) {
+      throw new IllegalArgumentException("no run is called " + name);
+    }
+    return shoot(runs.get(run)).line();
   }
 
   private Shot read(String line) {
@@ -117,13 +161,12 @@ public final class StressStudy implements Pieces {
 
   private List<StressRow> rows(Shot[] shots) {
     List<StressRow> rows = new ArrayList<>();
-    for (int w = 0; w < weeks.size(); w++) {
-      for (int i = 0; i < shots.length; i++) {
-        Run run = runs.get(i);
-        if (run.week() == w && shots[i] != null && shots[w] != null) {
-          StressWeek week = weeks.get(w);
-          rows.add(StressRow.of(week.scenario(), week.label(), run.cases(), shots[i], shots[w]));
-        }
+    for (int i = 0; i < shots.length; i++) {
+      Run run = runs.get(i);
+      Shot without = shots[byKey.get(run.without().key())];
+      if (shots[i] != null && without != null) {
+        StressWeek week = weeks.get(run.week());
+        rows.add(StressRow.of(week, run.cases(), run.loss(), shots[i], without));
       }
     }
     return rows;
@@ -131,7 +174,7 @@ public final class StressStudy implements Pieces {
 
   private Shot shoot(Run run) {
     StressWeek week = weeks.get(run.week());
-    Scenario s = week.scenario();
+    Scenario s = run.loss().put(week.scenario());
     double onsetS = onsetS(s);
     List<EventSpec> events = new ArrayList<>(s.events());
     boolean boardBreaks = false;

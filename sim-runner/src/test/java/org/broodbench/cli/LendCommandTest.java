@@ -186,7 +186,14 @@ class LendCommandTest {
             List.of("run", "--days", "3", "--no-remedies", "--sure", "40"),
             List.of("tune", "--evaluations", "60", "--set", "tune.season_days=7"),
             List.of("size", "--seasons", "2", "--weeks", "1"),
-            List.of("stress", "--weeks", "1", "--season"));
+            List.of(
+                "stress",
+                "--weeks",
+                "1",
+                "--season",
+                "--pair",
+                "lid_off+relay_open",
+                "--all-losses"));
     int share =
         (studies.size() * Integer.getInteger("broodbench.campaign.percent", 100) + 99) / 100;
     for (List<String> study : studies.subList(0, share)) {

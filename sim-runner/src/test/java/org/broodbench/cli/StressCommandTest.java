@@ -49,6 +49,74 @@ class StressCommandTest {
     assertEquals(2, Program.run("stress", "--threads", "0", "--out", folder.toString()).code);
   }
 
+  @Test
+  void twoNamedFaultsAtEveryLoss() throws IOException {
+    Path out = folder.resolve("pairs");
+    Program p =
+        Program.run(
+            "stress",
+            "--weeks",
+            "1",
+            "--pair",
+            "probe_stuck+relay_welded",
+            "--pair",
+            "relay_welded + probe_stuck",
+            "--all-losses",
+            "--out",
+            out.toString());
+    assertEquals(1, p.code, p.err);
+    List<String> csv = Files.readAllLines(out.resolve("stress.csv"));
+    assertTrue(csv.get(0).endsWith(",carry,heat_loss,heat_loss_factor"), csv.get(0));
+    List<String> pair =
+        csv.stream().filter(l -> l.startsWith("probe_stuck+relay_welded,")).toList();
+    assertEquals(3, pair.size(), "the same pair twice counts once");
+    assertTrue(pair.get(0).endsWith(",low,1.0"), pair.get(0));
+    assertTrue(pair.get(1).endsWith(",own,2.0"), pair.get(1));
+    assertTrue(pair.get(2).endsWith(",high,2.85"), pair.get(2));
+    JsonNode json = new ObjectMapper().readTree(out.resolve("stress.json").toFile());
+    assertEquals(csv.size() - 1, json.get("rows").size());
+    assertEquals(2.85, json.get("rows").get(2).get("heat_loss_factor").asDouble());
+    List<String> told =
+        p.out.lines().filter(l -> l.startsWith("brood probe stuck and heater relay")).toList();
+    assertEquals(1, told.size(), p.out);
+    assertTrue(told.get(0).matches(".* (low|own|high)"), told.get(0));
+    assertTrue(
+        Files.readString(out.resolve("stress.html"))
+            .contains("heater relay welded, high heat loss"));
+  }
+
+  @Test
+  void pairsThatAreNoneAreRefusedAllAtOnce() {
+    Path out = folder.resolve("none");
+    Program p =
+        Program.run(
+            "stress",
+            "--pair",
+            "relay_weld+lid_off",
+            "--pair",
+            "lid_off",
+            "--pair",
+            "probe_reads_low+probe_reads_high",
+            "--pair",
+            "inverter_tripped+zzz",
+            "--out",
+            out.toString());
+    assertEquals(2, p.code);
+    for (String words :
+        List.of(
+            "found relay_weld, allowed the name of a fault",
+            "Did you mean relay_welded?",
+            "found lid_off, allowed two faults joined by a plus",
+            "allowed two faults of different things",
+            "found inverter_tripped, allowed what this rig has: probe_open, ",
+            "found zzz",
+            "Known: probe_open, ",
+            "5 problems; nothing was run.")) {
+      assertTrue(p.err.contains(words), words + " in " + p.err);
+    }
+    assertFalse(Files.exists(out));
+  }
+
   /** The program is killed in the midst of it; the same command goes on and ends the same. */
   @Test
   void goesOnAfterAKill() throws Exception {

@@ -55,7 +55,12 @@ class HandTest {
 
   @Test
   void piecesOfEveryStudyAreThoseOfThisMachine() throws IOException {
-    assertSame(SmallRecipes.stress(), "0 none", "1 probe_open", "0 probe_open+probe_stuck");
+    assertSame(
+        SmallRecipes.stress(),
+        "0 none",
+        "1 probe_open low",
+        "0 probe_open+probe_stuck",
+        "1 relay_welded+lid_off high");
     Recipe tune = SmallRecipes.tune();
     TuneSpec spec = Tuning.spec(tune.rebuilt(List.of()), tune.text(), tune.settings());
     Settings now = tune.weather().scenario().controller().settings();

@@ -13,6 +13,7 @@ import org.broodbench.sky.Place;
 import org.broodbench.sky.Stand;
 import org.broodbench.sky.Variable;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.stress.StressPlan;
 import org.junit.jupiter.api.Test;
 
 class RecipeBytesTest {
@@ -53,14 +54,14 @@ class RecipeBytesTest {
             SmallRecipes.weather(record, "my record.csv", 9, settings),
             17,
             true,
-            true);
+            new StressPlan(true, List.of("relay_open+lid_off", "fan_jammed+toppled"), true));
     Recipe read = RecipeBytes.read(RecipeBytes.of(sent));
     assertEquals(sent.kind(), read.kind());
     assertArrayEquals(sent.text(), read.text());
     assertEquals(sent.settings(), read.settings());
     assertEquals(sent.count(), read.count());
     assertEquals(sent.inSeason(), read.inSeason());
-    assertEquals(sent.pairs(), read.pairs());
+    assertEquals(sent.plan(), read.plan());
     assertEquals(sent.rebuilt(List.of()), read.weather().scenario());
     assertEquals("my record.csv", read.weather().file());
     WeatherSeries came = read.weather().series();

@@ -12,10 +12,14 @@ import org.broodbench.rig.Window;
 import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
+import org.broodbench.stress.StressPlan;
 
 /** One small study of each kind. */
 public final class SmallRecipes {
   private static final int DAYS = 3;
+
+  private static final StressPlan PLAN =
+      new StressPlan(true, List.of("relay_welded+lid_off"), true);
 
   private SmallRecipes() {}
 
@@ -52,7 +56,7 @@ public final class SmallRecipes {
 
   /** Faults in the two hardest weeks of a record. */
   public static Recipe stress() {
-    return new Recipe(Recipe.Kind.STRESS, demo(), List.of(), record(List.of()), 2, false, true);
+    return new Recipe(Recipe.Kind.STRESS, demo(), List.of(), record(List.of()), 2, false, PLAN);
   }
 
   /** Settings over seasons of a record. */

@@ -2,6 +2,7 @@ package org.broodbench.stress;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -17,6 +18,7 @@ import org.broodbench.sky.GeneratorSettings;
 import org.broodbench.sky.WeatherGenerator;
 import org.broodbench.sky.WeatherSeries;
 import org.broodbench.sky.WindowStats;
+import org.broodbench.study.Evaluation;
 import org.broodbench.study.Journal;
 import org.broodbench.study.Progress;
 import org.junit.jupiter.api.Test;
@@ -62,7 +64,7 @@ class StressStudyTest {
 
   @Test
   void threadsAndInterruptionsDoNotChangeARow() throws IOException {
-    StressStudy study = new StressStudy(List.of(week(3), week(4)), false);
+    StressStudy study = new StressStudy(List.of(week(3), week(4)), StressPlan.SINGLES);
     List<StressRow> whole = rows(study, "one", 1, Integer.MAX_VALUE);
     assertEquals(study.planned(), whole.size());
     assertEquals(whole, rows(study, "two", 3, Integer.MAX_VALUE), "three threads");
@@ -92,7 +94,7 @@ class StressStudyTest {
   @Test
   void rowsTellWhatFailsWhichAlarmAndWhetherItIsSeen() throws IOException {
     List<StressRow> rows =
-        rows(new StressStudy(List.of(week(3)), false), "rows", 2, Integer.MAX_VALUE);
+        rows(new StressStudy(List.of(week(3)), StressPlan.SINGLES), "rows", 2, Integer.MAX_VALUE);
     StressRow none = find(rows, "none");
     assertNull(none.firstFails(), "nothing fails that does not fail without a fault");
     assertTrue(none.sees().isEmpty());
@@ -117,13 +119,89 @@ class StressStudyTest {
 
   @Test
   void pairsAreBothFaultsAtOnce() throws IOException {
-    StressStudy study = new StressStudy(List.of(week(3)), true);
+    StressStudy study = new StressStudy(List.of(week(3)), new StressPlan(true, List.of(), false));
     int singles = StressCase.of(week(3).scenario()).size();
     // kinds that come in two sizes are not paired with themselves
     assertTrue(study.planned() > 1 + singles + singles * (singles - 1) / 2 - 5);
     List<StressRow> some = rows(study, "pairs", 2, singles + 60);
     StressRow pair = find(some, "probe_open+probe_stuck");
     assertEquals("brood probe open and brood probe stuck", pair.title());
+  }
+
+  @Test
+  void aNamedPairComesInEveryWeekAndIsWorseThanEither() throws IOException {
+    StressPlan plan = new StressPlan(false, List.of("relay_open+lid_off"), false);
+    StressStudy study = new StressStudy(List.of(week(3), week(4)), plan);
+    assertEquals(2 * (2 + StressCase.of(week(3).scenario()).size()), study.planned());
+    List<StressRow> rows = rows(study, "named", 2, Integer.MAX_VALUE);
+    for (String week : List.of("seed 3", "seed 4")) {
+      List<StressRow> ofWeek = rows.stream().filter(r -> r.week().equals(week)).toList();
+      StressRow pair = find(ofWeek, "relay_open+lid_off");
+      for (String single : List.of("relay_open", "lid_off")) {
+        StressRow one = find(ofWeek, single);
+        assertTrue(pair.figures().broodLowC() < one.figures().broodLowC(), single);
+        boolean never = Double.isNaN(one.hoursToHarm());
+        assertTrue(never || pair.hoursToHarm() <= one.hoursToHarm(), single);
+      }
+      assertEquals(
+          find(ofWeek, "relay_open").figures().heaterWh(),
+          pair.figures().heaterWh(),
+          "no heat after the onset, and the same before it");
+      assertTrue(pair.sees().get(0).contains("lid off, by eye"), pair.sees().toString());
+    }
+    StressPlan both = new StressPlan(true, List.of("relay_open+lid_off"), false);
+    assertEquals(
+        new StressStudy(List.of(week(3)), new StressPlan(true, List.of(), false)).planned(),
+        new StressStudy(List.of(week(3)), both).planned(),
+        "a pair that is named as well is run once");
+    for (String wrong : List.of("lid_off+relay_open", "relay_open", "relay_open+none")) {
+      StressPlan odd = new StressPlan(false, List.of(wrong), false);
+      assertThrows(
+          IllegalArgumentException.class, () -> new StressStudy(List.of(week(3)), odd), wrong);
+    }
+  }
+
+  @Test
+  void everyRowComesAtThreeLossesToldAgainstTheSameLoss() throws IOException {
+    StressStudy one = new StressStudy(List.of(week(3)), StressPlan.SINGLES);
+    StressStudy three = new StressStudy(List.of(week(3)), new StressPlan(false, List.of(), true));
+    assertEquals(3 * one.planned(), three.planned());
+    List<StressRow> rows = rows(three, "three", 2, Integer.MAX_VALUE);
+    List<StressRow> own = rows.stream().filter(r -> r.loss().key().equals("own")).toList();
+    assertEquals(rows(one, "one", 2, Integer.MAX_VALUE), own, "its own loss is as without");
+    for (int i = 0; i < rows.size(); i += 3) {
+      List<StressRow> group = rows.subList(i, i + 3);
+      assertEquals(1, group.stream().map(StressRow::fault).distinct().count());
+      assertEquals(List.of("low", "own", "high"), group.stream().map(r -> r.loss().key()).toList());
+      for (int k = 0; k < 3; k++) {
+        // the first three rows are those with nothing broken, in the same order of losses
+        assertEquals(
+            rows.get(k).figures().inBandPercent(), group.get(k).figures().inBandWithoutPercent());
+        assertEquals(rows.get(k).hoursToHarm(), group.get(k).hoursToHarmWithout());
+      }
+    }
+    List<StressRow> cold = rows.stream().filter(r -> r.fault().equals("relay_open")).toList();
+    assertTrue(
+        cold.get(0).figures().broodLowC() > cold.get(1).figures().broodLowC()
+            && cold.get(1).figures().broodLowC() > cold.get(2).figures().broodLowC(),
+        "the more a colony loses, the colder it is without heat");
+  }
+
+  @Test
+  void aLossThatIsTheScenariosOwnIsRunOnce() {
+    Scenario s = week(3).scenario();
+    assertEquals(List.of("own"), keys(s, false));
+    assertEquals(List.of("low", "own", "high"), keys(s, true));
+    assertEquals(List.of("own", "high"), keys(lossOf(s, Evaluation.LOW_LOSS), true));
+    assertEquals(List.of("low", "own"), keys(lossOf(s, Evaluation.HIGH_LOSS), true));
+  }
+
+  private static Scenario lossOf(Scenario s, double factor) {
+    return s.withColony(s.colony().withClusterLossFactor(factor));
+  }
+
+  private static List<String> keys(Scenario s, boolean all) {
+    return HeatLoss.of(s, all).stream().map(HeatLoss::key).toList();
   }
 
   @Test
