@@ -3,7 +3,6 @@ package org.broodbench.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -44,6 +43,8 @@ final class ScenarioOptions {
       paramLabel = "KEY=VALUE",
       description = "Set any scenario key by its dotted path; may be given more than once.")
   private List<String> set = new ArrayList<>();
+
+  private byte[] bytes;
 
   /** The scenario's file; null for the demo. */
   Path file() {
@@ -120,18 +121,16 @@ final class ScenarioOptions {
 
   /** Reads the scenario with settings on top. */
   Scenario readWith(List<String> settings) {
-    return scenarioFile != null
-        ? ScenarioReader.read(scenarioFile, settings)
-        : ScenarioReader.read(RunCommand.DEMO, demo(), settings);
+    return ScenarioReader.read(fileName(), bytes(), settings);
   }
 
   /** The bytes of the scenario's file. */
   byte[] bytes() {
-    try {
-      return scenarioFile != null ? Files.readAllBytes(scenarioFile) : demo();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    if (bytes == null) {
+      // once: a pipe gives them once, and a file may change in between
+      bytes = scenarioFile != null ? ScenarioReader.bytes(scenarioFile) : demo();
     }
+    return bytes.clone();
   }
 
   /** The demo's file, which is part of the program. */

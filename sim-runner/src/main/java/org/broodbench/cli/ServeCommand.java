@@ -1,7 +1,6 @@
 package org.broodbench.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
@@ -107,16 +106,11 @@ final class ServeCommand extends Verb {
 
   private Bench.Source source() {
     Path file = options.file();
-    try {
-      return new Bench.Source(
-          file == null ? RunCommand.DEMO : file.toString(),
-          file == null ? ScenarioOptions.demo() : Files.readAllBytes(file),
-          file == null ? null : file.toAbsolutePath().getParent(),
-          options.weatherFiles(),
-          options.settings(days));
-    } catch (IOException e) {
-      throw new BadInput(
-          List.of(new Problem(file.toString(), 0, 0, "", "a file that cannot be read", "", "")));
-    }
+    return new Bench.Source(
+        options.fileName(),
+        options.bytes(),
+        file == null ? null : file.toAbsolutePath().getParent(),
+        options.weatherFiles(),
+        options.settings(days));
   }
 }

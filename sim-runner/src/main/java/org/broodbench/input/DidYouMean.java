@@ -6,6 +6,9 @@ import java.util.Optional;
 
 /** Finds the known name that a mistyped one was probably meant to be. */
 public final class DidYouMean {
+  /** No name is half as long; the effort grows with the length. */
+  private static final int LONGEST = 100;
+
   private DidYouMean() {}
 
   /**
@@ -13,6 +16,9 @@ public final class DidYouMean {
    * letters differ, and at most three. Own choice; ties go to the first.
    */
   public static Optional<String> closest(String typed, Collection<String> names) {
+    if (typed.length() > LONGEST) {
+      return Optional.empty();
+    }
     String best = null;
     int bestDistance = Integer.MAX_VALUE;
     for (String name : names) {

@@ -2,11 +2,7 @@ package org.broodbench.input;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
-import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -74,7 +70,8 @@ public final class FieldLogReader {
   public static LogMapping mapping(Path path) {
     Keys.Builder builder = Keys.builder();
     LogKeys.declare(builder);
-    return mapping(builder.build(), path.toString(), text(path, "a mapping"), List.of());
+    return mapping(
+        builder.build(), path.toString(), PlainText.text(path, "a mapping", 1 << 20), List.of());
   }
 
   /**
@@ -106,7 +103,7 @@ public final class FieldLogReader {
   public static FieldLog read(Path path, LogMapping mapping) {
     String file = path.toString();
     FieldLogReader reader = new FieldLogReader(file, mapping);
-    RawLog raw = reader.rows(text(path, "a log").split("\r\n|\n|\r", -1));
+    RawLog raw = reader.rows(PlainText.lines(path, "a log"));
     if (!reader.problems.isEmpty()) {
       throw new BadInput(reader.problems);
     }
@@ -119,49 +116,20 @@ public final class FieldLogReader {
     }
   }
 
-  private static String text(Path path, String what) {
-    byte[] bytes;
-    try {
-      bytes = Files.readAllBytes(path);
-    } catch (IOException e) {
-      String found = Files.exists(path) ? "a file that cannot be read" : "no such file";
-      throw refused(path, found, what, "");
-    }
-    String text;
-    try {
-      text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-    } catch (CharacterCodingException e) {
-      // loggers that know no UTF-8 write the sign of degrees as one byte
-      text = new String(bytes, StandardCharsets.ISO_8859_1);
-    }
-    if (text.indexOf('\0') >= 0) {
-      throw refused(
-          path,
-          "bytes of value zero, so no plain text",
-          what + " as text in UTF-8",
-          "Export or save it as plain text (CSV, UTF-8).");
-    }
-    return text.startsWith("\uFEFF") ? text.substring(1) : text;
-  }
-
-  private static BadInput refused(Path path, String found, String allowed, String hint) {
-    return new BadInput(List.of(new Problem(path.toString(), 0, 0, "", found, allowed, hint)));
-  }
-
   private void problem(int line, String key, String found, String allowed, String hint) {
     if (problems.size() < MOST_PROBLEMS) {
       problems.add(new Problem(file, line, 0, key, found, allowed, hint));
     }
   }
 
-  private RawLog rows(String[] lines) {
+  private RawLog rows(List<String> lines) {
     RawLog raw = new RawLog();
     int first = mapping.skipLines();
-    if (lines.length <= first || lines[first].isBlank()) {
+    if (lines.size() <= first || lines.get(first).isBlank()) {
       problem(first + 1, "", "nothing", "a header line with the names of the columns", "");
       return raw;
     }
-    header(cells(lines[first]), first + 1);
+    header(cells(lines.get(first)), first + 1);
     int[] time = mapping.timeColumns().stream().mapToInt(n -> head.getOrDefault(n, -1)).toArray();
     if (!problems.isEmpty()) {
       return raw;
@@ -171,14 +139,14 @@ public final class FieldLogReader {
     List<Integer> lineOf = new ArrayList<>();
     List<long[]> times = new ArrayList<>();
     List<double[]> values = new ArrayList<>();
-    for (int i = first + 1; i < lines.length; i++) {
-      if (lines[i].isBlank()) {
+    for (int i = first + 1; i < lines.size(); i++) {
+      if (lines.get(i).isBlank()) {
         continue;
       }
-      String[] cells = cells(lines[i]);
+      String[] cells = cells(lines.get(i));
       if (!time(cells, time, at)) {
         // the last line of a log that lost power may be cut short
-        if (i < lines.length - 2) {
+        if (i < lines.size() - 2) {
           bad++;
           problem(
               i + 1,

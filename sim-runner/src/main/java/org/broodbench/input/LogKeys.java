@@ -68,6 +68,12 @@ final class LogKeys {
         });
     checks.run(
         () -> {
+          if (split(v.text("log.time_columns")).isEmpty()) {
+            checks.refuse("log.time_columns", List.of(), "at least one name", "");
+          }
+        });
+    checks.run(
+        () -> {
           String order = v.text("log.time_order");
           if (!order.equals("unix") && !order.matches("[ymdhns]{3,6}")) {
             checks.refuse(

@@ -1,8 +1,5 @@
 package org.broodbench.input;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -45,27 +42,20 @@ public final class LogReader {
    * @throws BadInput with every problem found, at most twenty
    */
   public static RecordedLog read(Path path) {
-    LogReader reader = new LogReader(path.toString());
-    try {
-      return reader.read(Files.readString(path, StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      throw new BadInput(
-          List.of(new Problem(path.toString(), 0, 0, "", "no readable file", "a log", "")));
-    }
+    return new LogReader(path.toString()).read(PlainText.lines(path, "a log"));
   }
 
-  private RecordedLog read(String text) {
-    String[] lines = text.split("\r?\n", -1);
-    head(lines[0].split(",", -1));
+  private RecordedLog read(List<String> lines) {
+    head(lines.get(0).split(",", -1));
     List<RecordedLog.Row> rows = new ArrayList<>();
     long first = 0;
     long before = Long.MIN_VALUE;
-    for (int i = 1; i < lines.length && problems.size() < 20; i++) {
+    for (int i = 1; i < lines.size() && problems.size() < 20; i++) {
       line = i + 1;
-      if (lines[i].isBlank()) {
+      if (lines.get(i).isBlank()) {
         continue;
       }
-      cells = lines[i].split(",", -1);
+      cells = lines.get(i).split(",", -1);
       long at = time();
       if (rows.isEmpty()) {
         first = at;

@@ -13,4 +13,27 @@ package org.broodbench.input;
  * @param hint what to do about it; may be empty
  */
 public record Problem(
-    String file, int line, int column, String key, String found, String allowed, String hint) {}
+    String file, int line, int column, String key, String found, String allowed, String hint) {
+  private static final int LONGEST_FOUND = 300;
+  private static final int LONGEST_ADVICE = 3000;
+
+  /** Keeps what came from a file to a length that is read, and to letters that can be shown. */
+  public Problem {
+    key = shown(key, LONGEST_FOUND);
+    found = shown(found, LONGEST_FOUND);
+    allowed = shown(allowed, LONGEST_ADVICE);
+    hint = shown(hint, LONGEST_ADVICE);
+  }
+
+  private static String shown(String text, int longest) {
+    StringBuilder b = new StringBuilder();
+    for (int i = 0; i < text.length(); i++) {
+      if (b.length() == longest) {
+        return b + "...";
+      }
+      char c = text.charAt(i);
+      b.append(Character.isISOControl(c) && c != '\n' ? '?' : c);
+    }
+    return b.toString();
+  }
+}

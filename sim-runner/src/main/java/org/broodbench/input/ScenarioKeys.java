@@ -2,10 +2,17 @@ package org.broodbench.input;
 
 /** The registry of every key of a scenario. */
 public final class ScenarioKeys {
+  /** Made once: studies read their scenario thousands of times. */
+  private static final Keys ALL = declared();
+
   private ScenarioKeys() {}
 
   /** A registry with all keys, in the order of the key tables. */
   public static Keys all() {
+    return ALL;
+  }
+
+  private static Keys declared() {
     Keys.Builder keys = Keys.builder();
     SiteKeys.declare(keys);
     WeatherFileKeys.declare(keys);

@@ -1,12 +1,10 @@
 package org.broodbench.input;
 
-import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -18,6 +16,9 @@ import org.broodbench.rig.Window;
 
 /** Reads a scenario file into records, or refuses it with every problem at once. */
 public final class ScenarioReader {
+  /** Twenty times the longest scenario with every key and every row. */
+  private static final int MOST_BYTES = 1 << 20;
+
   private ScenarioReader() {}
 
   /**
@@ -28,14 +29,16 @@ public final class ScenarioReader {
    * @throws BadInput with every problem
    */
   public static Scenario read(Path file, List<String> settings) {
-    byte[] bytes;
-    try {
-      bytes = Files.readAllBytes(file);
-    } catch (IOException e) {
-      String found = Files.exists(file) ? "a file that cannot be read" : "no such file";
-      throw new BadInput(List.of(new Problem(file.toString(), 0, 0, "", found, "", "")));
-    }
-    return read(file.toString(), bytes, settings);
+    return read(file.toString(), bytes(file), settings);
+  }
+
+  /**
+   * The bytes of a scenario's file.
+   *
+   * @throws BadInput where it cannot be read, or is far too long to be one
+   */
+  public static byte[] bytes(Path file) {
+    return PlainText.bytes(file, "a scenario", MOST_BYTES);
   }
 
   /**

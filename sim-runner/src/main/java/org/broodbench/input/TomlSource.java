@@ -35,8 +35,8 @@ final class TomlSource {
     TomlParseResult parsed;
     try {
       parsed = Toml.parse(clean);
-    } catch (RuntimeException e) {
-      // the parser has no other way to give up; any text may come in here
+    } catch (RuntimeException | StackOverflowError e) {
+      // the parser has no other way to give up; any text may come in here, lists in lists as well
       source.problems.add(
           new Problem(file, 0, 0, "", "a text that cannot be read as TOML", "TOML", ""));
       return RawScenario.empty(source.problems);

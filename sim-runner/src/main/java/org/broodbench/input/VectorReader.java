@@ -1,8 +1,5 @@
 package org.broodbench.input;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -54,17 +51,11 @@ public final class VectorReader {
    * @throws BadInput with every problem found, at most twenty
    */
   public static List<Script> read(Path path) {
-    VectorReader reader = new VectorReader(path.toString());
-    try {
-      return reader.read(Files.readString(path, StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      throw new BadInput(
-          List.of(new Problem(path.toString(), 0, 0, "", "no readable file", "a vector file", "")));
-    }
+    return new VectorReader(path.toString()).read(PlainText.lines(path, "a vector file"));
   }
 
-  private List<Script> read(String text) {
-    for (String row : text.split("\r?\n", -1)) {
+  private List<Script> read(List<String> rows) {
+    for (String row : rows) {
       line++;
       cells = row.split(",", -1);
       if (!row.isBlank()) {

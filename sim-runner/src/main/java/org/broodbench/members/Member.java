@@ -46,7 +46,11 @@ final class Member implements AutoCloseable {
     if (Words.what(answer) == Words.WHICH) {
       return Words.text(answer);
     }
-    threads = Math.max(1, Math.min(1024, Integer.parseInt(fine(answer))));
+    String told = fine(answer);
+    if (!told.matches("\\d{1,9}")) {
+      throw new IOException("it does not say how many threads it has");
+    }
+    threads = Math.max(1, Math.min(1024, Integer.parseInt(told)));
     return null;
   }
 

@@ -126,21 +126,20 @@ final class MemberCrew implements Crew {
   }
 
   private void gone(Member member, IOException why) {
-    boolean last;
     synchronized (members) {
       if (!members.remove(member)) {
         return; // another thread has told
       }
-      last = members.isEmpty();
+      // told inside, so that the last to go is the last to be told of
+      notice.accept(
+          "Member "
+              + member.name()
+              + " is out: "
+              + why.getMessage()
+              + (members.isEmpty()
+                  ? ". No member is left: this machine goes on alone."
+                  : ". Its work goes to the others."));
     }
-    notice.accept(
-        "Member "
-            + member.name()
-            + " is out: "
-            + why.getMessage()
-            + (last
-                ? ". No member is left: this machine goes on alone."
-                : ". Its work goes to the others."));
     member.close();
   }
 

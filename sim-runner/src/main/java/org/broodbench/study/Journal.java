@@ -40,7 +40,9 @@ public final class Journal implements Closeable {
   public static Journal open(Path file, String study) throws IOException {
     Map<String, String> before = new LinkedHashMap<>();
     if (Files.exists(file)) {
-      before.putAll(read(Files.readString(file, StandardCharsets.UTF_8).lines().toList()));
+      // bytes that are no text are damage like any other: their line has a wrong checksum
+      String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+      before.putAll(read(text.lines().toList()));
     }
     Map<String, String> finished = new HashMap<>();
     boolean goesOn = study.equals(before.remove(HEAD));
