@@ -17,6 +17,7 @@ public final class Calibrator {
   private static final double TOLD = 0.6;
 
   private final Settings settings;
+  private final boolean fitAlone;
   private final ExecutorService pool;
 
   /**
@@ -27,8 +28,9 @@ public final class Calibrator {
    */
   public record Settings(int threads, Consumer<String> progress) {}
 
-  private Calibrator(Settings settings, ExecutorService pool) {
+  private Calibrator(Settings settings, boolean fitAlone, ExecutorService pool) {
     this.settings = settings;
+    this.fitAlone = fitAlone;
     this.pool = pool;
   }
 
@@ -56,9 +58,14 @@ public final class Calibrator {
    * @throws LogRefused where the log cannot be used with this scenario
    */
   public static Calibration calibrate(Question question, Settings settings) {
+    return calibrate(question, settings, false);
+  }
+
+  /** The same; the fit alone leaves out what changes with time, advice and decisions. */
+  static Calibration calibrate(Question question, Settings settings, boolean fitAlone) {
     ExecutorService pool = Executors.newFixedThreadPool(settings.threads());
     try {
-      return new Calibrator(settings, pool).run(question);
+      return new Calibrator(settings, fitAlone, pool).run(question);
     } finally {
       pool.shutdownNow();
     }
@@ -113,7 +120,7 @@ public final class Calibrator {
     }
     List<Calibration.Channel> channels = channels(model, run);
     settings.progress().accept("the halves of the log, and what changes would do");
-    List<Calibration.Trend> trends = Trends.of(model, run, parameters, pool);
+    List<Calibration.Trend> trends = fitAlone ? List.of() : Trends.of(model, run, parameters, pool);
     List<Calibration.Finding> alarms = Alarms.of(parameters, trends);
     return new Calibration(
         q.log(),
@@ -128,8 +135,8 @@ public final class Calibrator {
         Misfits.of(parameters, channels, run.heldOut()),
         trends,
         alarms,
-        Advice.of(model, fit, pool),
-        DecisionCheck.of(q.log(), q.scenario().controller().settings()),
+        fitAlone ? List.of() : Advice.of(model, fit, pool),
+        fitAlone ? null : DecisionCheck.of(q.log(), q.scenario().controller().settings()),
         List.of(),
         notes);
   }

@@ -40,14 +40,16 @@ record Fit(
    * @param iterations most of them
    * @param enough an iteration that takes less than this share off the length of the misfit is the
    *     last
+   * @param near how good the derivatives at the end must be; on the way those of {@link
+   *     Misfit.Near#WAY} will do
    */
-  static Fit of(Misfit misfit, double[] start, int iterations, double enough) {
+  static Fit of(Misfit misfit, double[] start, int iterations, double enough, Misfit.Near near) {
     LeastSquaresOptimizer.Optimum best =
         new LevenbergMarquardtOptimizer()
             .optimize(
                 new LeastSquaresBuilder()
                     .start(start)
-                    .model(new Lazy(misfit))
+                    .model(new Lazy(misfit, near.reach() > 0.3 ? near : Misfit.Near.WAY))
                     .target(new double[misfit.size()])
                     .lazyEvaluation(true)
                     .maxEvaluations(1000)
@@ -59,7 +61,7 @@ record Fit(
                                 || before.getCost() - now.getCost() < enough * now.getCost())
                     .build());
     double[] point = held(best.getPoint()).toArray();
-    double[][] slopes = misfit.slopes(point);
+    double[][] slopes = misfit.slopes(point, near);
     double[] value = misfit.value(point);
     double[][] covariance = covariance(slopes);
     double[] widened = Sandwich.widening(misfit, slopes, value, covariance);
@@ -105,7 +107,7 @@ record Fit(
     return Math.sqrt(covariance[j][j]);
   }
 
-  private record Lazy(Misfit misfit) implements ValueAndJacobianFunction {
+  private record Lazy(Misfit misfit, Misfit.Near near) implements ValueAndJacobianFunction {
     @Override
     public Pair<RealVector, RealMatrix> value(RealVector point) {
       return new Pair<>(computeValue(point.toArray()), computeJacobian(point.toArray()));
@@ -118,7 +120,7 @@ record Fit(
 
     @Override
     public RealMatrix computeJacobian(double[] point) {
-      return new Array2DRowRealMatrix(misfit.slopes(point), false).transpose();
+      return new Array2DRowRealMatrix(misfit.slopes(point, near), false).transpose();
     }
   }
 }

@@ -30,7 +30,7 @@ final class FitRun {
 
   private final Model model;
   private final List<Knob> free;
-  private final ExecutorService pool;
+  private final Sensitivity sensitivity;
   private final Consumer<String> progress;
   private final double[] zero = new double[Knob.COUNT];
   private Noise noise;
@@ -41,7 +41,7 @@ final class FitRun {
   FitRun(Model model, List<Knob> free, ExecutorService pool, Consumer<String> progress) {
     this.model = model;
     this.free = free;
-    this.pool = pool;
+    sensitivity = new Sensitivity(model, free, pool);
     this.progress = progress;
     noise = Noise.before(model.seen());
   }
@@ -53,7 +53,7 @@ final class FitRun {
     double[] point = bestStart(split);
     for (int round = 1; round <= 3; round++) {
       progress.accept("fit to the first two thirds, round " + round);
-      fit = fit(point, 0, split, ITERATIONS, ROUGH);
+      fit = fit(point, 0, split, ITERATIONS, ROUGH, Misfit.Near.WAY);
       point = fit.point();
       Noise found = noise(fit, 0, split);
       noise = found.lastingAtMost(LASTING).tightenedAtMost(noise, NARROWER);
@@ -62,14 +62,16 @@ final class FitRun {
     heldOut = predict(fit, split);
     for (int round = 1; round <= 2; round++) {
       progress.accept("fit to the whole log, round " + round);
-      fit = fit(point, 0, bins, ITERATIONS, FINE);
+      fit = fit(point, 0, bins, ITERATIONS, FINE, round < 2 ? Misfit.Near.WAY : Misfit.Near.EXACT);
       point = fit.point();
       noise = noise(fit, 0, bins);
     }
   }
 
-  private Fit fit(double[] start, int from, int to, int iterations, double enough) {
-    return Fit.of(new Misfit(model, noise, free, zero, from, to, pool), start, iterations, enough);
+  private Fit fit(
+      double[] start, int from, int to, int iterations, double enough, Misfit.Near near) {
+    return Fit.of(
+        new Misfit(sensitivity, noise, free, zero, from, to), start, iterations, enough, near);
   }
 
   private double[] bestStart(int split) {
@@ -83,7 +85,7 @@ final class FitRun {
         // neighbours go to opposite sides, so that no start is the mirror of a scaling
         start[j] = free.get(j).isOffset() ? 0 : STARTS[s] * (j % 2 == 0 ? 1 : -1);
       }
-      Fit f = fit(start, 0, split, FIRST_ITERATIONS, ROUGH);
+      Fit f = fit(start, 0, split, FIRST_ITERATIONS, ROUGH, Misfit.Near.LOOK);
       starts[s] = f.cost();
       if (f.cost() < least) {
         least = f.cost();
@@ -95,7 +97,7 @@ final class FitRun {
 
   private Noise noise(Fit f, int from, int to) {
     double[] z = f.all();
-    double[][] deviations = Misfit.deviations(model, model.simulate(z), z);
+    double[][] deviations = Misfit.deviations(model, sensitivity.simulated(z), z);
     for (double[] d : deviations) {
       for (int b = 0; b < d.length; b++) {
         d[b] = b < from || b >= to ? Double.NaN : d[b];
@@ -106,7 +108,7 @@ final class FitRun {
 
   private Calibration.HeldOut predict(Fit f, int split) {
     double[] z = f.all();
-    double[][] deviations = Misfit.deviations(model, model.simulate(z), z);
+    double[][] deviations = Misfit.deviations(model, sensitivity.simulated(z), z);
     double[] rmse = new double[deviations.length];
     List<Double> inside = new ArrayList<>();
     for (int c = 0; c < rmse.length; c++) {

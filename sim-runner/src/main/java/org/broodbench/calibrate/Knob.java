@@ -35,8 +35,8 @@ public enum Knob {
   BATTERY_RESISTANCE("battery_resistance", "battery.resistance", "mOhm", 0.4),
   /** Panel output: dirt, tilt, tolerance; own choice. */
   PANEL_FACTOR("panel_factor", "pv.power", "W", 0.15),
-  /** State of charge where the log begins; its odds spread. */
-  START_CHARGE("start_charge", "battery.initial_charge", "%", 1.0),
+  /** State of charge where the log begins: hardly known before; its odds spread. Own choice. */
+  START_CHARGE("start_charge", "battery.initial_charge", "%", 2.0),
   /** Outdoor thermometer, or the weather station's distance; a shift in K. */
   OUTDOOR_OFFSET("outdoor_offset", "probe.outdoor.offset", "K", 0.3),
   /** First brood probe; digital probes are sold as ±0.5 K. */

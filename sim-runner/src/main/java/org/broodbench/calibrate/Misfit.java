@@ -1,11 +1,8 @@
 package org.broodbench.calibrate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Future;
 
 /**
  * The vector whose square a fit makes small: deviations of the log from the model in units of their
@@ -16,8 +13,22 @@ final class Misfit {
   /** Deviations beyond so many standard deviations count less and less; own choice. */
   private static final double SOFT = 3;
 
-  /** Step of the difference quotients in z. */
-  private static final double STEP = 0.05;
+  /**
+   * How good derivatives must be; own choices.
+   *
+   * @param reach those of a point that is no further off in any knob will do, z
+   * @param bothSides whether knobs are moved to either side
+   */
+  record Near(double reach, boolean bothSides) {
+    /** For a first look from afar. */
+    static final Near LOOK = new Near(1, false);
+
+    /** On the way. */
+    static final Near WAY = new Near(0.3, true);
+
+    /** At the end. */
+    static final Near EXACT = new Near(0.03, true);
+  }
 
   private final Model model;
   private final Noise noise;
@@ -25,7 +36,7 @@ final class Misfit {
   private final double[] base;
   private final int fromBin;
   private final int toBin;
-  private final ExecutorService pool;
+  private final Sensitivity sensitivity;
   private final int size;
 
   /**
@@ -37,20 +48,19 @@ final class Misfit {
    * @param toBin end of the bins that are compared
    */
   Misfit(
-      Model model,
+      Sensitivity sensitivity,
       Noise noise,
       List<Knob> free,
       double[] base,
       int fromBin,
-      int toBin,
-      ExecutorService pool) {
-    this.model = model;
+      int toBin) {
+    this.sensitivity = sensitivity;
+    model = sensitivity.model();
     this.noise = noise;
     this.free = free;
     this.base = base.clone();
     this.fromBin = fromBin;
     this.toBin = toBin;
-    this.pool = pool;
     int n = free.size();
     for (int c = 0; c < model.seen().channels().size(); c++) {
       double[] mean = model.seen().mean(c);
@@ -103,7 +113,7 @@ final class Misfit {
   /** Bin of each entry of the vector; −1 for the priors. */
   int[] bins() {
     int[] out = new int[size];
-    java.util.Arrays.fill(out, -1);
+    Arrays.fill(out, -1);
     int i = 0;
     for (int c = 0; c < model.seen().channels().size(); c++) {
       double[] mean = model.seen().mean(c);
@@ -136,66 +146,74 @@ final class Misfit {
     return out;
   }
 
-  /** Square root of the pseudo-Huber loss, with the sign of the deviation. */
+  /**
+   * Square root of the loss of a Student-like, long-tailed scatter, c²·ln(1 + x²/c²) (Cauchy's; P.
+   * W. Holland and R. E. Welsch, Commun. Stat. A 6 (1977) 813-827), with the sign of the deviation.
+   */
   static double soft(double x) {
-    double loss = 2 * SOFT * SOFT * (Math.sqrt(1 + x / SOFT * (x / SOFT)) - 1);
-    // for tiny deviations the difference above has few digits left
-    return Math.abs(x) < 1e-3 ? x : x < 0 ? -Math.sqrt(loss) : Math.sqrt(loss);
+    // for tiny deviations the logarithm has few digits left
+    double size = Math.abs(x) < 1e-3 ? Math.abs(x) : SOFT * Math.sqrt(softened(x));
+    return x < 0 ? -size : size;
+  }
+
+  private static double softened(double x) {
+    return StrictMath.log1p(x / SOFT * (x / SOFT));
+  }
+
+  /** Derivative of {@link #soft}. */
+  static double softSlope(double x) {
+    return Math.abs(x) < 1e-3 ? 1 : x / (1 + x / SOFT * (x / SOFT)) / soft(x);
   }
 
   /** The vector at a point. */
   double[] value(double[] point) {
-    return vector(model.simulate(all(point)), point);
+    return vector(sensitivity.simulated(all(point)), point);
   }
 
   /** The vectors at some points, worked out side by side. */
   List<double[]> values(List<double[]> points) {
-    List<Callable<double[]>> tasks = new ArrayList<>();
-    for (double[] p : points) {
-      tasks.add(() -> value(p));
+    List<double[][]> simulated = sensitivity.simulated(points.stream().map(this::all).toList());
+    List<double[]> out = new ArrayList<>();
+    for (int i = 0; i < points.size(); i++) {
+      out.add(vector(simulated.get(i), points.get(i)));
     }
-    return side(tasks);
+    return out;
   }
 
-  /** Derivatives by free knob, one row a knob. */
-  double[][] slopes(double[] point) {
-    double[][] here = model.simulate(all(point));
-    double[] at = vector(here, point);
-    List<Callable<double[]>> tasks = new ArrayList<>();
+  /**
+   * Derivatives by free knob, one row a knob.
+   *
+   * @param near how good the derivatives of the model must be
+   */
+  double[][] slopes(double[] point, Near near) {
+    double[] z = all(point);
+    double[][] deviations = deviations(model, sensitivity.simulated(z), z);
+    double[][][] by = sensitivity.slopes(z, near.reach(), near.bothSides());
+    double[][] out = new double[point.length][size];
+    int i = 0;
+    for (int c = 0; c < deviations.length; c++) {
+      double[] mean = model.seen().mean(c);
+      double weight = 1 / Math.sqrt(noise.tau()[c]);
+      for (int b = fromBin; b < toBin; b++) {
+        if (Double.isNaN(mean[b])) {
+          continue;
+        }
+        double slope = -weight * softSlope(deviations[c][b] / noise.sigma()[c]) / noise.sigma()[c];
+        for (int j = 0; j < point.length; j++) {
+          Knob k = free.get(j);
+          if (!k.shiftsReading()) {
+            out[j][i] = slope * by[k.ordinal()][c][b];
+          } else if (k.reading() == model.seen().channels().get(c)) {
+            out[j][i] = slope * k.spread();
+          }
+        }
+        i++;
+      }
+    }
     for (int j = 0; j < point.length; j++) {
-      double[] moved = point.clone();
-      // towards the middle of the prior, where the model is surely at home
-      double step = point[j] > base[free.get(j).ordinal()] ? -STEP : STEP;
-      moved[j] += step;
-      boolean shift = free.get(j).shiftsReading();
-      tasks.add(
-          () -> {
-            double[] v = shift ? vector(here, moved) : value(moved);
-            for (int i = 0; i < v.length; i++) {
-              v[i] = (v[i] - at[i]) / step;
-            }
-            return v;
-          });
+      out[j][i++] = 1;
     }
-    return side(tasks).toArray(double[][]::new);
-  }
-
-  private List<double[]> side(List<Callable<double[]>> tasks) {
-    try {
-      List<double[]> out = new ArrayList<>();
-      for (Future<double[]> f : pool.invokeAll(tasks)) {
-        out.add(f.get());
-      }
-      return out;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("the fit was interrupted", e);
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof RuntimeException cause) {
-        throw cause;
-      }
-      throw new IllegalStateException(e.getCause());
-    }
+    return out;
   }
 
   /** Sum of squares. */

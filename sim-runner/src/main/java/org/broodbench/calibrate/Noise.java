@@ -37,7 +37,7 @@ record Noise(double[] sigma, double[] tau) {
   /** Least scatter that is believed: roundings and the model's own steps. */
   private static double least(LogColumn c) {
     return switch (c.sort()) {
-      case VOLTAGE -> 0.015;
+      case VOLTAGE -> 0.006;
       case CURRENT -> 0.005;
       case PERCENT -> 0.2;
       default -> 0.02;
@@ -65,7 +65,7 @@ record Noise(double[] sigma, double[] tau) {
    */
   private static double belief(LogColumn c) {
     return switch (c.sort()) {
-      case VOLTAGE -> 0.02;
+      case VOLTAGE -> 0.01;
       case CURRENT -> 0.02;
       case PERCENT -> 1;
       default -> 0.06;

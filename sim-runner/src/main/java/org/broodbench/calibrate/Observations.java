@@ -16,7 +16,7 @@ final class Observations {
   private static final int BIN_STEPS = 10;
 
   /** After a hole what the hive holds is not known: not compared, s; own choice. */
-  static final long SETTLE_S = 8 * 3600;
+  static final long SETTLE_S = 16 * 3600;
 
   /** At the start still less: a nest takes a day to forget; of short logs a fifth, s. */
   private static final long FIRST_S = 24 * 3600;

@@ -59,7 +59,8 @@ final class Trends {
       Model model, FitRun run, List<Knob> free, int from, int to, ExecutorService pool) {
     double[] base = run.fit().all();
     double[] start = free.stream().mapToDouble(k -> base[k.ordinal()]).toArray();
-    Misfit misfit = new Misfit(model, run.noise(), free, base, from, to, pool);
-    return Fit.of(misfit, start, ITERATIONS, ENOUGH);
+    Misfit misfit =
+        new Misfit(new Sensitivity(model, free, pool), run.noise(), free, base, from, to);
+    return Fit.of(misfit, start, ITERATIONS, ENOUGH, Misfit.Near.EXACT);
   }
 }

@@ -174,7 +174,7 @@ final class MadeLog {
     double[] heater = halves(t, after, "heater_on");
     double[] fan = halves(t, after, "fan_on");
     int first = BEFORE_DAYS * 1440;
-    double soc = Math.min(0.995, Math.max(0.005, t.column("soc")[first]));
+    double soc = Math.min(0.9995, Math.max(0.0005, t.column("soc")[first]));
     double middle = Math.max(0.05, Math.min(0.95, believed.battery().initialSoc()));
     truth[Knob.START_CHARGE.ordinal()] =
         StrictMath.log(soc / (1 - soc) * (1 - middle) / middle) / Knob.START_CHARGE.spread();
@@ -252,5 +252,14 @@ final class MadeLog {
         new Calibrator.Question(
             LogCleaner.clean(raw), "made", scenario, weather, true, ForcingSettings.DEFAULT),
         new Calibrator.Settings(threads, stage -> {}));
+  }
+
+  /** The fit alone, on one thread. */
+  Calibration fitAlone() {
+    return Calibrator.calibrate(
+        new Calibrator.Question(
+            LogCleaner.clean(raw), "made", believed, weather, true, ForcingSettings.DEFAULT),
+        new Calibrator.Settings(1, stage -> {}),
+        true);
   }
 }

@@ -27,11 +27,14 @@ class NoiseTest {
   void smallDeviationsCountAsTheyAreAndWildOnesLess() {
     assertEquals(0.5, Misfit.soft(0.5), 0.005);
     assertEquals(-0.5, Misfit.soft(-0.5), 0.005);
-    // 2·9·(√(1+100²/9) − 1) under the root: 24.1 instead of 100
-    assertEquals(24.14, Misfit.soft(100), 0.01);
+    // 9·ln(1+100²/9) under the root: 7.9 instead of 100
+    assertEquals(7.946, Misfit.soft(100), 0.001);
     double before = Misfit.soft(-10);
     for (double x = -9.9; x < 10; x += 0.1) {
       assertTrue(Misfit.soft(x) > before);
+      // a difference quotient over 2e-5 is good to about 1e-9
+      double slope = (Misfit.soft(x + 1e-5) - Misfit.soft(x - 1e-5)) / 2e-5;
+      assertEquals(slope, Misfit.softSlope(x), 1e-6);
       before = Misfit.soft(x);
     }
   }
