@@ -10,7 +10,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -115,52 +114,6 @@ class StressCommandTest {
       assertTrue(p.err.contains(words), words + " in " + p.err);
     }
     assertFalse(Files.exists(out));
-  }
-
-  /** The program is killed in the midst of it; the same command goes on and ends the same. */
-  @Test
-  void goesOnAfterAKill() throws Exception {
-    Path killed = folder.resolve("killed");
-    Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-cp",
-                System.getProperty("java.class.path"),
-                "org.broodbench.cli.Main",
-                "stress",
-                "--weeks",
-                "1",
-                "--threads",
-                "1",
-                "--out",
-                killed.toString())
-            .redirectErrorStream(true)
-            .redirectOutput(folder.resolve("log").toFile())
-            .start();
-    Path journal = killed.resolve("stress.journal");
-    try {
-      for (int i = 0; i < 1200 && lines(journal) < 8 && process.isAlive(); i++) {
-        Thread.sleep(50);
-      }
-    } finally {
-      process.destroyForcibly();
-      process.waitFor(10, TimeUnit.SECONDS);
-    }
-    long before = lines(journal);
-    assertTrue(before >= 8, Files.readString(folder.resolve("log")));
-    assertFalse(Files.exists(killed.resolve("stress.json")), "nothing half-written");
-    Program again = Program.run("stress", "--weeks", "1", "--json", "--out", killed.toString());
-    Path whole = folder.resolve("whole");
-    Program atOnce = Program.run("stress", "--weeks", "1", "--json", "--out", whole.toString());
-    assertEquals(atOnce.out, again.out);
-    for (String file : List.of("stress.json", "stress.csv", "stress.html")) {
-      assertEquals(-1L, Files.mismatch(whole.resolve(file), killed.resolve(file)), file);
-    }
-  }
-
-  private static long lines(Path file) throws IOException {
-    return Files.exists(file) ? Files.readAllLines(file).size() : 0;
   }
 
   @Test
