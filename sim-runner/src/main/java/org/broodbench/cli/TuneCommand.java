@@ -123,7 +123,7 @@ final class TuneCommand extends Verb {
   }
 
   /** Whether the audit lets settings pass on this rig, in the first of the seasons. */
-  private static Predicate<Settings> permitted(ScenarioWeather season) {
+  static Predicate<Settings> permitted(ScenarioWeather season) {
     Scenario s = season.scenario();
     org.broodbench.audit.Season weather = AuditWeather.of(season, true, Plant.planes(s));
     return settings ->
