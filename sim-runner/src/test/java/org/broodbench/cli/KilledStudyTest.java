@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -49,6 +50,8 @@ class KilledStudyTest {
     long first = startAndKill(journal, MORE_PIECES, study);
     long second = startAndKill(journal, first + MORE_PIECES, study);
     assertTrue(second >= first + MORE_PIECES, "the second start added to what the first had done");
+    List<String> lines = Files.readAllLines(journal);
+    assertEquals(lines.size(), Set.copyOf(lines).size(), "and did nothing of it again");
     assertEquals(
         List.of(study[0] + ".journal"), names(killed), "nothing half-written beside the journal");
 
