@@ -123,7 +123,7 @@ final class TuneKeys {
     boolean byCharge = s.is(Setting.SHED_BY_STATE_OF_CHARGE);
     return List.of(
         around(s, Setting.HEAT_SET_POINT_CENTI_C, -200, 100),
-        around(s, Setting.HEAT_DIFFERENTIAL_CENTI_K, -70, 100),
+        around(s, Setting.HEAT_DIFFERENTIAL_CENTI_K, -50, 100),
         around(s, Setting.RELAY_MIN_OFF_MILLIS, 0, 600_000),
         around(s, Setting.HEAT_SET_BACK_CENTI_K, -300, 100),
         byCharge
