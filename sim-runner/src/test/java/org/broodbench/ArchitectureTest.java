@@ -349,6 +349,28 @@ class ArchitectureTest {
     assertEquals("", String.join("\n", faults));
   }
 
+  /** Numbers of a Turkish, a German and an Arabic machine are the same letters. */
+  @Test
+  void nobodyFollowsTheLanguageOfTheMachine() {
+    Set<String> followers =
+        Set.of(
+            "java.lang.String.format(java.lang.String, [Ljava.lang.Object;)",
+            "java.lang.String.formatted([Ljava.lang.Object;)",
+            "java.lang.String.toLowerCase()",
+            "java.lang.String.toUpperCase()",
+            "java.io.PrintStream.printf(java.lang.String, [Ljava.lang.Object;)",
+            "java.io.PrintStream.format(java.lang.String, [Ljava.lang.Object;)",
+            "java.time.format.DateTimeFormatter.ofPattern(java.lang.String)",
+            "java.util.Locale.getDefault()");
+    Set<String> faults = new TreeSet<>();
+    for (JavaClass c : classes) {
+      c.getMethodCallsFromSelf().stream()
+          .filter(a -> followers.contains(a.getTarget().getFullName()))
+          .forEach(a -> faults.add(a.getDescription()));
+    }
+    assertEquals("", String.join("\n", faults));
+  }
+
   @Test
   void onlyTheLoopStepsAController() {
     Set<String> faults = new TreeSet<>();

@@ -106,6 +106,10 @@ final class CardCommand extends Verb {
     }
     ScenarioWeather found = season();
     Scenario s = found.scenario();
+    Path folder = out != null ? out : Path.of("broodbench-out", RunCommand.baseName(s.fileName()));
+    if (tonight == null) {
+      RunCommand.checkFolder(folder);
+    }
     CardMaker maker;
     try {
       maker =
@@ -138,8 +142,6 @@ final class CardCommand extends Verb {
     if (plan != null) {
       card = card.withPlan(plan());
     }
-    Path folder =
-        out != null ? out : Path.of("broodbench-out", s.fileName().replaceFirst("\\.toml$", ""));
     write(folder, card);
     if (json) {
       console().out().print(CardJson.of(card));

@@ -34,6 +34,7 @@ import org.broodbench.input.ScenarioWeather;
 import org.broodbench.input.VectorReader;
 import org.broodbench.output.ConformJson;
 import org.broodbench.output.ConformText;
+import org.broodbench.output.Counted;
 import org.broodbench.output.VectorCsv;
 import org.broodbench.output.WholeFile;
 import org.broodbench.plant.Plant;
@@ -391,8 +392,8 @@ final class ConformCommand extends Verb {
         .out()
         .println(
             "Written: "
-                + files.size()
-                + " vector files with "
+                + Counted.of(files.size(), "vector file")
+                + " with "
                 + steps
                 + " steps to "
                 + writeVectors);

@@ -2,6 +2,7 @@ package org.broodbench.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
@@ -72,6 +73,7 @@ final class LendCommand extends Verb {
       console()
           .out()
           .printf(
+              Locale.ROOT,
               "Lends %d %s on %s. Ctrl-C ends it.%n",
               most,
               most == 1 ? "thread" : "threads",

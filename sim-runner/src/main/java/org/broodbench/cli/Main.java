@@ -2,8 +2,13 @@ package org.broodbench.cli;
 
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.FilterOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.util.List;
 import org.broodbench.controller.IllegalSettings;
 import org.broodbench.input.BadInput;
@@ -58,12 +63,16 @@ public final class Main {
 
   /** Runs one verb and ends the process with its exit code. */
   public static void main(String[] args) {
-    PrintStream out =
-        new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
+    Sink sink = new Sink(new FileOutputStream(FileDescriptor.out));
+    PrintStream out = new PrintStream(sink, false, StandardCharsets.UTF_8);
     PrintStream err =
         new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
     int code = execute(out, err, args);
     out.flush();
+    if (sink.refused() != null && code != BAD_INPUT) {
+      err.println("Standard output could not be written: " + sink.refused());
+      code = FAULT;
+    }
     err.flush();
     System.exit(code);
   }
@@ -81,7 +90,16 @@ public final class Main {
       line.usage(out);
       return BAD_INPUT;
     }
-    return line.execute(args);
+    try {
+      return line.execute(args);
+    } catch (OutOfMemoryError e) {
+      err.println("There is not enough memory for this. What stands in the folder is whole.");
+      err.println(
+          "Give Java more with BROODBENCH_JAVA_OPTS=-Xmx4g, or less to do: fewer threads or seasons.");
+    } catch (Error e) {
+      fault(err, e);
+    }
+    return FAULT;
   }
 
   /** All verbs with their options, and what is said of wrong ones. */
@@ -124,14 +142,59 @@ public final class Main {
             err.println(refused.getMessage());
             return BAD_INPUT;
           }
-          err.println("A fault of the program, not of your input: " + problem);
-          List<StackTraceElement> trace = List.of(problem.getStackTrace());
-          if (!trace.isEmpty()) {
-            err.println("  at " + trace.get(0));
+          if (problem instanceof IOException || problem instanceof UncheckedIOException) {
+            Throwable why =
+                problem.getCause() instanceof IOException ? problem.getCause() : problem;
+            err.println("Not everything could be read or written: " + words(why));
+            err.println(
+                "Every file in the folder is whole or not there. Is there room, and may you");
+            err.println("write there? A study goes on where it was with the same command.");
+            return FAULT;
           }
-          err.println("Please report it with the command that you typed.");
+          fault(err, problem);
           return FAULT;
         });
     return line;
+  }
+
+  /** The reason that the system gave, with the file where it names one. */
+  static String words(Throwable e) {
+    if (e instanceof AccessDeniedException denied) {
+      return denied.getFile() + ": permission denied";
+    }
+    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+  }
+
+  private static void fault(PrintStream err, Throwable problem) {
+    err.println("A fault of the program, not of your input: " + problem);
+    List<StackTraceElement> trace = List.of(problem.getStackTrace());
+    if (!trace.isEmpty()) {
+      err.println("  at " + trace.get(0));
+    }
+    err.println("Please report it with the command that you typed.");
+  }
+
+  /** Keeps what a print stream would pass over: that nothing more can be written. */
+  private static final class Sink extends FilterOutputStream {
+    private String refused;
+
+    Sink(OutputStream out) {
+      super(out);
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int length) throws IOException {
+      try {
+        out.write(bytes, from, length);
+      } catch (IOException e) {
+        refused = words(e);
+        throw e;
+      }
+    }
+
+    /** Why; null where all was written, or whoever read it has read enough. */
+    String refused() {
+      return refused == null || refused.contains("Broken pipe") ? null : refused;
+    }
   }
 }

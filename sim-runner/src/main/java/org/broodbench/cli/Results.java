@@ -1,12 +1,10 @@
 package org.broodbench.cli;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
-import org.broodbench.input.BadInput;
-import org.broodbench.input.Problem;
 import org.broodbench.output.WholeFile;
 
 /** Where a verb writes its files. */
@@ -21,16 +19,7 @@ final class Results {
         WholeFile.write(folder.resolve(f.getKey()), f.getValue());
       }
     } catch (IOException e) {
-      throw new BadInput(
-          List.of(
-              new Problem(
-                  "--out",
-                  0,
-                  0,
-                  "",
-                  folder + ": " + e.getMessage(),
-                  "a folder that can be written",
-                  "The run is lost; choose another folder.")));
+      throw new UncheckedIOException(e); // something was run, so it is not said to be bad input
     }
   }
 }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioWeather;
+import org.broodbench.output.Counted;
 import org.broodbench.output.EventsCsv;
 import org.broodbench.output.HtmlReport;
 import org.broodbench.output.SummaryText;
@@ -274,7 +275,9 @@ final class RunCommand extends Verb {
                   0,
                   0,
                   "",
-                  outlook + " weeks, but weather until " + Instant.ofEpochSecond(w.endEpochS()),
+                  Counted.of(outlook, "week")
+                      + ", but weather until "
+                      + Instant.ofEpochSecond(w.endEpochS()),
                   "weather until " + Instant.ofEpochSecond(window.toEpochS()),
                   "Give a longer record (--weather may be given more than once), a typical year, an"
                       + " earlier --from, or fewer weeks.")));
@@ -285,7 +288,7 @@ final class RunCommand extends Verb {
   /** One line that is written over, on a terminal alone. */
   private void progress(int done, int most) {
     if (System.console() != null) {
-      console().err().printf("\routlook: run %d of at most %d ", done, most);
+      console().err().printf(java.util.Locale.ROOT, "\routlook: run %d of at most %d ", done, most);
       console().err().flush();
     }
   }

@@ -43,6 +43,15 @@ record Answer(char letter, String[] fields) {
     }
   }
 
+  /** A field as 32 bits, with or without sign; more would be cut off and could pass for right. */
+  int word(int field) throws FirmwareFault {
+    long value = number(field);
+    if (value < Integer.MIN_VALUE || value > 0xffff_ffffL) {
+      throw nonsense("'" + fields[field] + "' has more than 32 bits");
+    }
+    return (int) value;
+  }
+
   FirmwareFault nonsense(String why) {
     return new FirmwareFault(FirmwareFault.Kind.NONSENSE, why + " in the line '" + this + "'");
   }

@@ -120,7 +120,7 @@ final class Dialogue {
     for (int first = 0; first < all.length; first += Wire.VALUES_A_LINE) {
       Answer values = ask(Wire.line("G " + first), 'V', "settings from number " + first, first);
       for (int i = first; i < Math.min(first + Wire.VALUES_A_LINE, all.length); i++) {
-        found = found.with(all[i], (int) values.number(1 + i - first));
+        found = found.with(all[i], values.word(1 + i - first));
       }
     }
     if (!found.problems().isEmpty()) {
@@ -149,7 +149,7 @@ final class Dialogue {
     if (begun.number(1) >= 0) {
       throw begun.nonsense("it refuses the setting " + begun.number(1));
     }
-    String digest = String.format("%08x", Wire.digest(wanted));
+    String digest = String.format(java.util.Locale.ROOT, "%08x", Wire.digest(wanted));
     if (begun.fields().length < 3 || !begun.fields()[2].equals(digest)) {
       throw begun.nonsense("the settings' digest is " + digest);
     }
@@ -165,7 +165,7 @@ final class Dialogue {
 
   /** The heater output tells of itself. */
   void heaterTold(Answer answer) throws FirmwareFault {
-    lastHeater = (int) answer.number(0);
+    lastHeater = answer.word(0);
     toldOff = lastHeater == 0;
   }
 

@@ -258,7 +258,7 @@ final class Play {
         dialogue.reported[i] = false;
         continue;
       }
-      got[i] = (int) answer.number(2 + i);
+      got[i] = answer.word(2 + i);
       equal &= got[i] == expected[place][i];
     }
     dialogue.lastHeater = got[CommandField.HEATER.ordinal()];

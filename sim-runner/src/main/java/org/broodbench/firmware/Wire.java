@@ -43,7 +43,7 @@ final class Wire {
   /** A line from its text without checksum. */
   static byte[] line(String text) {
     byte[] plain = text.getBytes(StandardCharsets.US_ASCII);
-    String end = String.format("*%04x\n", sum(plain, 0, plain.length));
+    String end = String.format(java.util.Locale.ROOT, "*%04x\n", sum(plain, 0, plain.length));
     return (text + end).getBytes(StandardCharsets.US_ASCII);
   }
 

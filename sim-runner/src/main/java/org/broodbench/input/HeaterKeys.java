@@ -19,7 +19,8 @@ final class HeaterKeys {
     keys.table("heater", "The heater plate and the thermal mass (pan) above it.");
     keys.quantity("heater.power", "W", Dimension.POWER)
         .between("0 W", "500 W")
-        .help("Rated power; 0 for no heater.");
+        .help(
+            "Rated power; 0 for no heater, of which the controller does not know: it asks for heat and raises effect.");
     keys.choice("heater.supply", "dc", "inverter")
         .byDefault("dc")
         .help("Straight from the battery, or mains voltage from the inverter.");

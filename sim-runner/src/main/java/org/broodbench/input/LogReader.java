@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.broodbench.controller.Readings;
 import org.broodbench.firmware.Channel;
 import org.broodbench.firmware.CommandField;
@@ -22,6 +23,9 @@ import org.broodbench.firmware.Tick;
  * {@code humidity_percent}); commands under their names in SPEC.md. Other columns are passed over.
  */
 public final class LogReader {
+  private static final Pattern NUMBER =
+      Pattern.compile("[-+]?([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][-+]?[0-9]+)?");
+
   private record Source(int column, int scale) {}
 
   private final String file;
@@ -104,7 +108,20 @@ public final class LogReader {
       }
     }
     if (!fields.contains(CommandField.HEATER)) {
-      problem(1, "heater", "no such column", "the command to the heater, 0 or 1");
+      String hint =
+          head.containsKey("heater_on") && head.containsKey("probe_a_c")
+              ? "trace.csv tells what happened, once a minute, and not what the controller read at"
+                  + " each step: calibrate reads it, conform cannot."
+              : "";
+      problems.add(
+          new Problem(
+              file,
+              line,
+              1,
+              "heater",
+              "no such column",
+              "the command to the heater, 0 or 1",
+              hint));
     }
     if (!channels.containsKey(Channel.BROOD_A)) {
       problem(1, Channel.BROOD_A.key(), "no such column", Channel.BROOD_A.key() + " or brood_a_c");
@@ -161,15 +178,14 @@ public final class LogReader {
 
   private Double number(int column, String key) {
     String text = cell(column);
-    if (text.isEmpty()) {
+    if (text.isEmpty() || text.equalsIgnoreCase("nan")) {
       return null;
     }
-    try {
-      return Double.valueOf(text);
-    } catch (NumberFormatException e) {
+    if (!NUMBER.matcher(text).matches()) {
       problem(place(column), key, text, "a number, or nothing");
       return null;
     }
+    return Double.valueOf(text);
   }
 
   private boolean flag(String key) {

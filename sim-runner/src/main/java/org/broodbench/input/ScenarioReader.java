@@ -19,6 +19,9 @@ public final class ScenarioReader {
   /** Twenty times the longest scenario with every key and every row. */
   private static final int MOST_BYTES = 1 << 20;
 
+  /** More would not be read by anyone. */
+  private static final int MOST_PROBLEMS = 100;
+
   private ScenarioReader() {}
 
   /**
@@ -61,13 +64,18 @@ public final class ScenarioReader {
   }
 
   private static Values values(String name, byte[] bytes, List<String> settings) {
+    if (bytes.length > MOST_BYTES) {
+      throw new BadInput(
+          List.of(new Problem(name, 0, 0, "", "a text of over a million bytes", "a scenario", "")));
+    }
     String text = decode(name, bytes);
     Keys keys = ScenarioKeys.all();
     ScenarioText.Reading reading = ScenarioText.read(keys, name, text, settings);
     Values values = reading.values();
     ScenarioKeys.check(values, new Checks(values, reading.problems()));
     if (!reading.problems().isEmpty()) {
-      throw new BadInput(ScenarioText.sorted(reading.problems()));
+      List<Problem> sorted = ScenarioText.sorted(reading.problems());
+      throw new BadInput(sorted.subList(0, Math.min(MOST_PROBLEMS, sorted.size())));
     }
     return values;
   }

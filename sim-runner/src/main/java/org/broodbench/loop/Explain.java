@@ -36,7 +36,12 @@ public final class Explain {
       case SHORTEST_OFF -> "the shortest pause lasted " + Lengths.of(m.value()) + worst;
       case SHORTEST_ON -> "the shortest run lasted " + Lengths.of(m.value()) + worst;
       case STARTS_PER_DAY ->
-          format("%d starts in %.0f days", r.heaterCommanded().starts(), r.days());
+          format(
+              "%d %s in %.0f %s",
+              r.heaterCommanded().starts(),
+              r.heaterCommanded().starts() == 1 ? "start" : "starts",
+              r.days(),
+              r.days() == 1 ? "day" : "days");
       case LOWEST_SOC ->
           format("the battery came down to %.1f %%", m.value())
               + worst

@@ -49,9 +49,9 @@ public final class AuditText {
     }
     line(
         t,
-        "%d stops among %d findings. A planning aid, not an approval: local electrical codes and a licensed electrician decide.",
-        r.stops(),
-        r.findings().size());
+        "%s among %s. A planning aid, not an approval: local electrical codes and a licensed electrician decide.",
+        Counted.of(r.stops(), "stop"),
+        Counted.of(r.findings().size(), "finding"));
     return t.toString();
   }
 

@@ -144,7 +144,7 @@ public final class CardPage {
   }
 
   private static String name(Expectation e) {
-    String nights = e.nights() == 1 ? "1 night" : e.nights() + " nights";
+    String nights = Counted.of(e.nights(), "night");
     String level = e.highestLevel() == 0 ? "" : "; sheds to " + ShedWords.level(e.highestLevel());
     return e.sort().name().toLowerCase(Locale.ROOT) + " (" + nights + level + ")";
   }

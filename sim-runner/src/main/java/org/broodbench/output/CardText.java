@@ -14,7 +14,7 @@ public final class CardText {
   public static String of(FieldCard card, boolean fahrenheit) {
     StringBuilder t = new StringBuilder();
     line(t, "Field card: %s", card.scenario().title());
-    line(t, "Weather: %s; %d days", card.weather(), card.days());
+    line(t, "Weather: %s; %s", card.weather(), Counted.of(card.days(), "day"));
     t.append('\n');
     for (Expectation e : card.expected()) {
       line(

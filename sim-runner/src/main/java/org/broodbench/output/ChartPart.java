@@ -49,7 +49,8 @@ final class ChartPart {
       {"whole", "Whole run"}
     };
     for (String[] b : buttons) {
-      out.append("<button type=\"button\" id=\"%s\">%s</button>".formatted(b[0], b[1]));
+      out.append(
+          String.format(Locale.ROOT, "<button type=\"button\" id=\"%s\">%s</button>", b[0], b[1]));
     }
     out.append("</div>");
     out.append("<p class=\"range\">Shown: <output id=\"range\" aria-live=\"polite\"></output></p>");
@@ -85,10 +86,15 @@ final class ChartPart {
       int i = strips ? n : c.lines().size() - 1 - n;
       Line l = c.lines().get(i);
       out.append(
-          ("<li><button type=\"button\" aria-pressed=\"true\" data-chart=\"%s\" data-line=\"%d\">"
+          String.format(
+              Locale.ROOT,
+              "<li><button type=\"button\" aria-pressed=\"true\" data-chart=\"%s\" data-line=\"%d\">"
                   + "<svg class=\"stroke %s\" viewBox=\"0 0 34 10\" aria-hidden=\"true\"><path"
-                  + " d=\"M1 5h32\"/></svg><span>%s</span> <span class=\"now\"></span></button></li>")
-              .formatted(c.id(), i, l.style(), l.label()));
+                  + " d=\"M1 5h32\"/></svg><span>%s</span> <span class=\"now\"></span></button></li>",
+              c.id(),
+              i,
+              l.style(),
+              l.label()));
     }
     out.append("</ul><div class=\"plot\" role=\"img\" aria-label=\"")
         .append(Markup.text(c.title()))

@@ -245,8 +245,7 @@ public final class ConformText {
   private static void shortest(StringBuilder t, Finding f, String shortestFile) {
     Script.Fixed shortest = f.shortest();
     int count = shortest.ticks().size();
-    t.append("\nShortest sequence found that still shows it: ").append(count);
-    t.append(count == 1 ? " step" : " steps");
+    t.append("\nShortest sequence found that still shows it: ").append(Counted.of(count, "step"));
     t.append(f.complete() ? ".\n" : " (the search ended before everything was tried).\n");
     if (shortestFile != null) {
       t.append("  Written: ").append(shortestFile);
@@ -305,7 +304,7 @@ public final class ConformText {
   private static void statistics(StringBuilder t, ConformReport r) {
     int all = r.exercised().size() + r.missed().size();
     t.append("\n").append(grouped(r.steps())).append(" steps compared in ");
-    t.append(r.vectors()).append(" whole vectors. Rules seen at work: ");
+    t.append(Counted.of(r.vectors(), "whole vector")).append(". Rules seen at work: ");
     t.append(r.exercised().size()).append(" of ").append(all).append(".\n");
     if (!r.missed().isEmpty()) {
       t.append("  Not seen at work: ").append(String.join(" ", r.missed())).append('\n');

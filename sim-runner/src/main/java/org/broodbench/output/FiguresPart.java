@@ -107,8 +107,7 @@ final class FiguresPart {
                 ? "never"
                 : Quantity.plain(b.daysSinceFull(), 1) + " days before the end")
         + Tables.row(
-            "Heater shed",
-            r.sheds() + (r.sheds() == 1 ? " time, " : " times, ") + Quantity.hours(r.hoursShed()))
+            "Heater shed", Counted.of(r.sheds(), "time") + ", " + Quantity.hours(r.hoursShed()))
         + "</tbody>"
         + Tables.CLOSE;
   }

@@ -103,8 +103,7 @@ public final class HtmlReport {
         .append("</h1><p class=\"what\">")
         .append(DAY.format(Instant.ofEpochSecond(s.window().fromEpochS())))
         .append(", ")
-        .append(s.window().days())
-        .append(s.window().days() == 1 ? " day" : " days")
+        .append(Counted.of(s.window().days(), "day"))
         .append(" from that midnight on. Weather: ")
         .append(m.prose(o.weather().source()))
         .append(". Scenario file ")
@@ -118,8 +117,12 @@ public final class HtmlReport {
   }
 
   private static String radio(String value, String label, boolean checked) {
-    return "<label><input type=\"radio\" name=\"units\" value=\"%s\"%s> %s</label>"
-        .formatted(value, checked ? " checked" : "", label);
+    return String.format(
+        Locale.ROOT,
+        "<label><input type=\"radio\" name=\"units\" value=\"%s\"%s> %s</label>",
+        value,
+        checked ? " checked" : "",
+        label);
   }
 
   private static void contents(StringBuilder out, boolean withOutlook) {
@@ -143,7 +146,7 @@ public final class HtmlReport {
       if (p[0].equals("outlook") && !withOutlook) {
         continue;
       }
-      out.append("<li><a href=\"#%s\">%s</a></li>".formatted(p[0], p[1]));
+      out.append(String.format(Locale.ROOT, "<li><a href=\"#%s\">%s</a></li>", p[0], p[1]));
     }
     out.append("</ul></nav>\n");
   }

@@ -5,6 +5,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.broodbench.loop.Trace;
 import org.broodbench.rig.Requirement;
@@ -208,13 +209,14 @@ public final class LivePicture {
     for (Quantity q : Quantity.values()) {
       out.append(out.length() > 1 ? "," : "")
           .append(
-              "\"%s\":[%s,%s,%s,%s]"
-                  .formatted(
-                      q.key,
-                      Json.number(q.factor),
-                      Json.number(q.shift),
-                      Json.string(q.metric),
-                      Json.string(q.us)));
+              String.format(
+                  Locale.ROOT,
+                  "\"%s\":[%s,%s,%s,%s]",
+                  q.key,
+                  Json.number(q.factor),
+                  Json.number(q.shift),
+                  Json.string(q.metric),
+                  Json.string(q.us)));
     }
     return out.append('}').toString();
   }

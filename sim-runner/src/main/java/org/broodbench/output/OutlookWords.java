@@ -154,7 +154,7 @@ final class OutlookWords {
 
   /** Its length, such as "8 weeks". */
   static String weeks(Outlook o) {
-    return o.weeks() + (o.weeks() == 1 ? " week" : " weeks");
+    return Counted.of(o.weeks(), "week");
   }
 
   /** The date after so many days. */

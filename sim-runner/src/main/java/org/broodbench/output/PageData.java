@@ -1,6 +1,7 @@
 package org.broodbench.output;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.broodbench.loop.Trace;
@@ -34,13 +35,14 @@ final class PageData {
     for (Quantity q : Quantity.values()) {
       out.append(comma)
           .append(
-              "\"%s\":[%s,%s,%s,%s]"
-                  .formatted(
-                      q.key,
-                      Json.number(q.factor),
-                      Json.number(q.shift),
-                      Json.string(q.metric),
-                      Json.string(q.us)));
+              String.format(
+                  Locale.ROOT,
+                  "\"%s\":[%s,%s,%s,%s]",
+                  q.key,
+                  Json.number(q.factor),
+                  Json.number(q.shift),
+                  Json.string(q.metric),
+                  Json.string(q.us)));
       comma = ",";
     }
     out.append("},\"nights\":").append(nights(t));
@@ -57,23 +59,29 @@ final class PageData {
     for (ChartPlan c : charts) {
       out.append(comma)
           .append(
-              "{\"id\":%s,\"height\":%d,\"axis\":%s,\"band\":%b,\"lines\":["
-                  .formatted(Json.string(c.id()), c.heightPx(), Json.string(c.axis()), c.banded()));
+              String.format(
+                  Locale.ROOT,
+                  "{\"id\":%s,\"height\":%d,\"axis\":%s,\"band\":%b,\"lines\":[",
+                  Json.string(c.id()),
+                  c.heightPx(),
+                  Json.string(c.axis()),
+                  c.banded()));
       String inner = "";
       for (Line l : c.lines()) {
         out.append(inner)
             .append(
-                "{\"column\":%s,\"label\":%s,\"q\":%s,\"unit\":%s,\"factor\":%s,\"d\":%d,\"e\":%d,\"style\":%s,\"draw\":%s}"
-                    .formatted(
-                        Json.string(l.column()),
-                        Json.string(l.label()),
-                        l.quantity() == null ? "null" : Json.string(l.quantity().key),
-                        Json.string(l.unit()),
-                        Json.number(l.factor()),
-                        l.decimals(),
-                        l.quantity() == null ? l.decimals() : l.quantity().usDecimals(l.decimals()),
-                        Json.string(l.style()),
-                        Json.string(l.draw().name())));
+                String.format(
+                    Locale.ROOT,
+                    "{\"column\":%s,\"label\":%s,\"q\":%s,\"unit\":%s,\"factor\":%s,\"d\":%d,\"e\":%d,\"style\":%s,\"draw\":%s}",
+                    Json.string(l.column()),
+                    Json.string(l.label()),
+                    l.quantity() == null ? "null" : Json.string(l.quantity().key),
+                    Json.string(l.unit()),
+                    Json.number(l.factor()),
+                    l.decimals(),
+                    l.quantity() == null ? l.decimals() : l.quantity().usDecimals(l.decimals()),
+                    Json.string(l.style()),
+                    Json.string(l.draw().name())));
         inner = ",";
       }
       out.append("]}");

@@ -37,10 +37,10 @@ public final class SizeText {
     }
     line(
         t,
-        "\n%d of %d combinations were simulated, %d seasons; the others follow from them or are dearer.",
+        "\n%d of %s were simulated, %s; the others follow from them or are dearer.",
         r.trials().size(),
-        r.candidates(),
-        r.seasonsRun());
+        Counted.of(r.candidates(), "combination"),
+        Counted.of(r.seasonsRun(), "season"));
     if (r.best() != null) {
       line(
           t,

@@ -18,9 +18,9 @@ public final class StressHtml {
     String what =
         String.format(
             Locale.ROOT,
-            "Every fault in the %d hardest weeks. Weather: %s. Each fault begins at nightfall of the first day,"
+            "Every fault in the %s. Weather: %s. Each fault begins at nightfall of the first day,"
                 + " just after the keeper left, who comes every %.0f h, and stays.",
-            r.weeks().size(),
+            r.weeks().size() == 1 ? "hardest week" : r.weeks().size() + " hardest weeks",
             r.weather(),
             r.scenario().run().visitEveryS() / 3600);
     StringBuilder body = new StringBuilder();

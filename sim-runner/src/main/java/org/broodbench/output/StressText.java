@@ -14,7 +14,12 @@ public final class StressText {
   /** The text. */
   public static String of(StressReport r) {
     StringBuilder t = new StringBuilder();
-    line(t, "%s (%s), %d weeks", r.scenario().title(), r.scenario().fileName(), r.weeks().size());
+    line(
+        t,
+        "%s (%s), %s",
+        r.scenario().title(),
+        r.scenario().fileName(),
+        Counted.of(r.weeks().size(), "week"));
     line(t, "Weather: %s", r.weather());
     for (StressWeek w : r.weeks()) {
       line(

@@ -36,8 +36,8 @@ public final class SummaryText {
         .append(" (")
         .append(s.fileName())
         .append("), ")
-        .append(s.window().days())
-        .append(" days from ")
+        .append(Counted.of(s.window().days(), "day"))
+        .append(" from ")
         .append(Stamps.of(s.window().fromEpochS(), 0), 0, 10)
         .append('\n');
     t.append("Weather: ").append(o.weather().source()).append('\n');
@@ -76,8 +76,8 @@ public final class SummaryText {
         Lengths.of(3600 * r.brood().hoursAbove()));
     line(
         t,
-        "Heater       %d starts (%.1f a day), on %.0f %% of the time, %.0f Wh; shortest run %s, shortest pause %s",
-        r.heaterPowered().starts(),
+        "Heater       %s (%.1f a day), on %.0f %% of the time, %.0f Wh; shortest run %s, shortest pause %s",
+        Counted.of(r.heaterPowered().starts(), "start"),
         r.heaterPowered().starts() / r.days(),
         100 * r.heaterPowered().onS() / (r.days() * 86_400),
         r.power().heaterJ / 3600,
@@ -139,7 +139,10 @@ public final class SummaryText {
     for (String warning : o.weather().warnings()) {
       t.append("Weather: ").append(warning).append('\n');
     }
-    line(t, "%d values were assumed; the report lists them.", o.assumed().size());
+    line(
+        t,
+        "%s assumed; the report lists them.",
+        o.assumed().size() == 1 ? "1 value was" : o.assumed().size() + " values were");
     t.append("Caution: ").append(Cautions.all().get(0)).append('\n');
     return t.toString();
   }

@@ -128,7 +128,7 @@ final class SupplyPart {
       out.append(
           Tables.row(
               words(c.name()),
-              c.trips() + (c.trips() == 1 ? " time" : " times"),
+              Counted.of(c.trips(), "time"),
               Quantity.hours(c.hoursOpen()),
               c.returnsByItself() ? "by itself" : "<b>by hand only</b>",
               c.openAtEnd() ? "<b>open</b>" : "closed again",

@@ -71,10 +71,10 @@ final class SurePart {
   private static String ensemble(Sure sure) {
     StringBuilder out = new StringBuilder();
     out.append("<h3>With other weather and other numbers</h3><p>")
-        .append(sure.members())
-        .append(" runs over ")
-        .append(sure.seasons())
-        .append(" weathers of the same weeks, with ")
+        .append(Counted.of(sure.members(), "run"))
+        .append(" over ")
+        .append(Counted.of(sure.seasons(), "weather"))
+        .append(" of the same weeks, with ")
         .append(sure.ranges().size())
         .append(" uncertain numbers drawn from their ranges: everything was met in ")
         .append(SureWords.chance(sure.everything()))

@@ -23,12 +23,12 @@ public final class TuneHtml {
     String what =
         String.format(
             Locale.ROOT,
-            "%d candidates in %d evaluations on %d seasons of %d days, a third of them at the lowest, at the"
+            "%s in %s on %s of %s, a third of them at the lowest, at the"
                 + " scenario's own and at the highest published heat loss of small clusters. Weather: %s.",
-            r.candidates(),
-            r.evaluations(),
-            r.spec().seasons(),
-            r.spec().seasonDays(),
+            Counted.of(r.candidates(), "candidate"),
+            Counted.of(r.evaluations(), "evaluation"),
+            Counted.of(r.spec().seasons(), "season"),
+            Counted.of(r.spec().seasonDays(), "day"),
             r.weather());
     StringBuilder body = new StringBuilder();
     if (r.stopped()) {

@@ -20,13 +20,13 @@ public final class TuneText {
     StringBuilder t = new StringBuilder();
     line(
         t,
-        "%s (%s): %d candidates, %d evaluations on %d seasons of %d days",
+        "%s (%s): %s, %s on %s of %s",
         r.scenario().title(),
         r.scenario().fileName(),
-        r.candidates(),
-        r.evaluations(),
-        r.spec().seasons(),
-        r.spec().seasonDays());
+        Counted.of(r.candidates(), "candidate"),
+        Counted.of(r.evaluations(), "evaluation"),
+        Counted.of(r.spec().seasons(), "season"),
+        Counted.of(r.spec().seasonDays(), "day"));
     line(t, "Weather: %s", r.weather());
     if (r.stopped()) {
       line(t, "STOPPED early; the same command goes on.");

@@ -87,8 +87,7 @@ final class VerdictPart {
             + " for "
             + Quantity.plain(r.brood().percentInBand(), 1)
             + " % of "
-            + Quantity.plain(r.days(), 0)
-            + (r.days() == 1 ? " day" : " days")
+            + Counted.of(Math.round(r.days()), "day")
             + ". The same hive without heat: "
             + Quantity.plain(o.noHeat().brood().percentInBand(), 1)
             + " %; without heat but with "

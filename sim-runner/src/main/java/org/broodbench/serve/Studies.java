@@ -70,13 +70,14 @@ public final class Studies implements AutoCloseable {
     words.addAll(List.of("--threads", String.valueOf(threads)));
     ProcessBuilder builder = new ProcessBuilder(words);
     builder.environment().put("BROODBENCH_PROGRESS", "1");
+    // its standard input stays open as long as this process lives, however that ends
+    builder.environment().put("BROODBENCH_ENDS_WITH_INPUT", "1");
     verb = which;
     progress = "";
     stopped = false;
     printed.setLength(0);
     try {
       process = builder.start();
-      process.getOutputStream().close();
     } catch (IOException e) {
       printed.append("cannot be started: ").append(e.getMessage());
       return false;

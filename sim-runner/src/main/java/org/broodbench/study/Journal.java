@@ -7,6 +7,7 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -56,7 +57,8 @@ public final class Journal implements Closeable {
     }
     Path fresh = file.resolveSibling(file.getFileName() + ".new");
     Files.writeString(fresh, text, StandardCharsets.UTF_8);
-    Files.move(fresh, file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    // in one piece: a plain move would take the old one away first
+    Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE);
     Writer out = Files.newBufferedWriter(file, StandardCharsets.UTF_8, StandardOpenOption.APPEND);
     return new Journal(finished, out);
   }

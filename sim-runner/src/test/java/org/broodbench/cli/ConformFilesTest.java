@@ -156,6 +156,13 @@ class ConformFilesTest {
       assertTrue(run.err.contains(words), words + "\n" + run.err);
     }
     assertEquals(2, Program.run("conform", "--log", "no-such-log.csv").code);
+    Path trace =
+        Files.writeString(
+            folder.resolve("trace.csv"),
+            "time,brood_c,probe_a_c,heater_on\n2027-04-20T00:00:00Z,34,34.06,0\n");
+    run = Program.run("conform", "--log", trace.toString());
+    assertEquals(2, run.code);
+    assertTrue(run.err.contains("calibrate reads it"), run.err);
   }
 
   // ---- closed loop ----

@@ -16,6 +16,11 @@ final class Program {
     this.err = err;
   }
 
+  /** A process of its own that ended. */
+  static Program ended(int code, String err) {
+    return new Program(code, "", err);
+  }
+
   static Program run(String... args) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();

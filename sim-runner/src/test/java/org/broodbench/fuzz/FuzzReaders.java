@@ -3,9 +3,11 @@ package org.broodbench.fuzz;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -46,8 +48,9 @@ public final class FuzzReaders {
     only.removeIf(String::isBlank);
     System.out.printf(
         Locale.ROOT,
-        "%-16s %10s %10s %10s %8s %8s%n",
+        "%-16s %11s %10s %10s %10s %8s %8s%n",
         "reader",
+        "processor s",
         "tries",
         "edges from",
         "to",
@@ -88,12 +91,14 @@ public final class FuzzReaders {
             "--reproducer_path=" + failed.toAbsolutePath(),
             kept.toString(),
             SEEDS.resolve(reader.folder()).toString());
-    int code =
-        new ProcessBuilder(command)
-            .redirectErrorStream(true)
-            .redirectOutput(said.toFile())
-            .start()
-            .waitFor();
+    Process process =
+        new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(said.toFile()).start();
+    long processorS = 0;
+    while (!process.waitFor(1, TimeUnit.SECONDS)) {
+      // the clock of a busy machine tells little
+      processorS = process.info().totalCpuDuration().map(Duration::toSeconds).orElse(processorS);
+    }
+    int code = process.exitValue();
     long tries = 0;
     String from = "?";
     String to = "?";
@@ -110,8 +115,9 @@ public final class FuzzReaders {
     int failures = keep(reader, failed);
     System.out.printf(
         Locale.ROOT,
-        "%-16s %10d %10s %10s %8s %8d%s%n",
+        "%-16s %11d %10d %10s %10s %8s %8d%s%n",
         reader.folder(),
+        processorS,
         tries,
         from,
         to,
@@ -121,11 +127,17 @@ public final class FuzzReaders {
     return code == 0 ? failures : Math.max(1, failures);
   }
 
+  /** A slow input is told of in the same place, and tells of a busy machine as a rule. */
+  private static boolean failure(Path file) {
+    String name = file.getFileName().toString();
+    return !name.endsWith(".java") && !name.startsWith("slow-unit");
+  }
+
   /** Puts inputs that failed beside the seeds. */
   private static int keep(Reader reader, Path failed) throws IOException {
     int n = 0;
     try (Stream<Path> files = Files.list(failed)) {
-      for (Path file : files.filter(f -> !f.toString().endsWith(".java")).toList()) {
+      for (Path file : files.filter(FuzzReaders::failure).toList()) {
         Files.move(
             file,
             SEEDS.resolve(reader.folder()).resolve(file.getFileName()),

@@ -19,8 +19,23 @@ import java.util.Map;
  * are the column {@code a.b.c}. Numbers are kept as numbers; null is missing.
  */
 final class JsonTable {
+  /** A file of any layout has some dozens; each costs half a kilobyte at least. */
+  private static final int MOST_COLUMNS = 1000;
+
+  /** Single values, likewise. */
+  private static final int MOST_VALUES = 10_000;
+
+  /** Cells in all columns together: a century of hours with twenty columns. */
+  private static final int MOST_CELLS = 20_000_000;
+
+  private final ProblemList problems;
+  private int cells;
   private final Map<String, String> values = new HashMap<>();
   private final Map<String, Column> columns = new LinkedHashMap<>();
+
+  private JsonTable(ProblemList problems) {
+    this.problems = problems;
+  }
 
   /** Values of one name down the rows. */
   static final class Column {
@@ -53,7 +68,7 @@ final class JsonTable {
 
   /** Reads all of it; a mistake in the text is a problem at its line. */
   static JsonTable read(InputStream in, ProblemList problems) throws IOException {
-    JsonTable table = new JsonTable();
+    JsonTable table = new JsonTable(problems);
     try (JsonParser p = new JsonFactory().createParser(in)) {
       if (p.nextToken() != JsonToken.START_OBJECT) {
         throw problems.fatal(1, 1, "", "no object", "a JSON object", "");
@@ -84,7 +99,19 @@ final class JsonTable {
     switch (token) {
       case START_OBJECT -> object(p, name);
       case START_ARRAY -> array(p, name);
-      default -> values.put(name, p.getText());
+      default -> {
+        values.put(name, p.getText());
+        bounded(p, values.size(), MOST_VALUES, "single values");
+      }
+    }
+  }
+
+  /** So that no file asks for all memory. */
+  private void bounded(JsonParser p, int count, int most, String what) {
+    if (count > most) {
+      int line = Math.max(0, p.currentLocation().getLineNr());
+      throw problems.fatal(
+          line, 0, "", "more than " + most + " " + what, "a record of weather", "");
     }
   }
 
@@ -110,6 +137,8 @@ final class JsonTable {
 
   private void scalar(JsonParser p, JsonToken t, String name) throws IOException {
     Column c = columns.computeIfAbsent(name, k -> new Column());
+    bounded(p, columns.size(), MOST_COLUMNS, "columns");
+    bounded(p, ++cells, MOST_CELLS, "values in columns");
     if (t == JsonToken.VALUE_NUMBER_INT || t == JsonToken.VALUE_NUMBER_FLOAT) {
       c.addNumber(p.getDoubleValue());
     } else if (t == JsonToken.VALUE_NULL) {
