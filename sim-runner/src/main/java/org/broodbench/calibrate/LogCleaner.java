@@ -19,6 +19,9 @@ public final class LogCleaner {
   /** Error codes of common digital probes: 85 °C at power-up, −127 °C without an answer. */
   private static final double[] ERROR_CODES = {85, -127};
 
+  /** Share of rows behind a later one from which on a file is not in order of time; own choice. */
+  private static final double SHUFFLED = 0.25;
+
   private static final long DAY_S = 86_400;
   private static final long HOUR_S = 3600;
 
@@ -26,7 +29,31 @@ public final class LogCleaner {
   private final List<String> notes = new ArrayList<>();
 
   private LogCleaner(RawLog raw) {
-    this.raw = raw;
+    int late = 0;
+    for (int i = 1; i < raw.rows(); i++) {
+      late += raw.epochS(i) < raw.epochS(i - 1) ? 1 : 0;
+    }
+    boolean shuffled = late > SHUFFLED * raw.rows();
+    this.raw = shuffled ? inOrder(raw) : raw;
+    if (shuffled) {
+      notes.add(late + " times a row stood after a later one; the rows were sorted by time");
+    }
+  }
+
+  /** The rows by time: where many stand askew, their order says nothing of resets of a clock. */
+  private static RawLog inOrder(RawLog raw) {
+    Integer[] order = new Integer[raw.rows()];
+    Arrays.setAll(order, i -> i);
+    Arrays.sort(order, Comparator.comparingLong(raw::epochS));
+    RawLog out = new RawLog();
+    for (int i : order) {
+      double[] row = new double[LogColumn.COUNT];
+      for (LogColumn c : LogColumn.values()) {
+        row[c.ordinal()] = raw.value(c, i);
+      }
+      out.add(raw.line(i), raw.epochS(i), row);
+    }
+    return out;
   }
 
   /**

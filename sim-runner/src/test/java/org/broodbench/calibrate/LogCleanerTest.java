@@ -5,7 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -68,6 +72,30 @@ class LogCleanerTest {
     }
     assertTrue(log.notes().get(0).contains("sorted"), log.notes().toString());
     assertTrue(log.notes().get(1).startsWith("30 rows"), log.notes().toString());
+  }
+
+  @Test
+  void shuffledRowsAndRowsWithTheNewestFirstAreTheSameLog() {
+    List<Integer> order = new ArrayList<>();
+    for (int i = 0; i < ROWS; i++) {
+      order.add(i);
+    }
+    List<Integer> newestFirst = new ArrayList<>(order);
+    Collections.reverse(newestFirst);
+    Collections.shuffle(order, new Random(1));
+    for (List<Integer> rows : List.of(order, newestFirst)) {
+      RawLog raw = new RawLog();
+      for (int k : rows) {
+        raw.add(raw.rows() + 2, FROM_S + 60L * k, row(brood(k), outdoor(k)));
+      }
+      FieldLog log = LogCleaner.clean(raw);
+      assertEquals(60, log.stepS());
+      assertEquals(ROWS, log.rows());
+      assertEquals(FROM_S, log.fromS());
+      assertEquals(brood(1234), log.column(LogColumn.BROOD_A)[1234]);
+      assertEquals(1, log.notes().size(), log.notes().toString());
+      assertTrue(log.notes().get(0).contains("sorted"), log.notes().toString());
+    }
   }
 
   @Test
