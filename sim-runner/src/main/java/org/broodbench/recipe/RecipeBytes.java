@@ -4,6 +4,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -89,6 +90,8 @@ public final class RecipeBytes {
           ScenarioReader.read(fileName, text, settings).withPlace(place).withWindow(window);
       ScenarioWeather weather = new ScenarioWeather(s, series, file, List.of());
       return new Recipe(kind, text, settings, weather, count, inSeason, plan);
+    } catch (EOFException e) {
+      throw new IOException("no recipe: it ends too early", e);
     } catch (IllegalArgumentException e) {
       throw new IOException("no recipe: " + e.getMessage(), e);
     }

@@ -44,6 +44,9 @@ public final class WeatherSeries {
       }
     }
     filledBits = b.filledBits == null ? new byte[n] : b.filledBits;
+    if (filledBits.length < n) {
+      throw new IllegalArgumentException("fewer marks of filled values than the series is long");
+    }
     stands = b.stands.clone();
     windHeightM = b.windHeightM;
     place = b.place;
