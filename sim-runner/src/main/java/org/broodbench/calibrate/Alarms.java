@@ -14,7 +14,8 @@ final class Alarms {
   static List<Calibration.Finding> of(
       List<Calibration.Parameter> parameters, List<Calibration.Trend> trends) {
     List<Calibration.Finding> out = new ArrayList<>();
-    for (Calibration.Trend t : trends) {
+    // one change is told: what is there shows through the other knobs too
+    for (Calibration.Trend t : trends.subList(0, Math.min(1, trends.size()))) {
       boolean fell = t.high() < 1 && t.ratio() < 0.92;
       boolean rose = t.low() > 1 && t.ratio() > 1.08;
       String why =

@@ -61,7 +61,7 @@ public final class Calibrator {
     return calibrate(question, settings, false);
   }
 
-  /** The same; the fit alone leaves out what changes with time, advice and decisions. */
+  /** The same; the fit alone leaves out advice and decisions. */
   static Calibration calibrate(Question question, Settings settings, boolean fitAlone) {
     ExecutorService pool = Executors.newFixedThreadPool(settings.threads());
     try {
@@ -119,8 +119,8 @@ public final class Calibrator {
       parameters.add(parameter(scenario, fit, ends, j, weather.sunMeasured()));
     }
     List<Calibration.Channel> channels = channels(model, run);
-    settings.progress().accept("the halves of the log, and what changes would do");
-    List<Calibration.Trend> trends = fitAlone ? List.of() : Trends.of(model, run, parameters, pool);
+    settings.progress().accept("what was other in the second half, and what changes would do");
+    List<Calibration.Trend> trends = Trends.of(model, run, parameters);
     List<Calibration.Finding> alarms = Alarms.of(parameters, trends);
     return new Calibration(
         q.log(),

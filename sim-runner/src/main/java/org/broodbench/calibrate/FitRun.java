@@ -20,6 +20,13 @@ final class FitRun {
   private static final double FINE = 2e-5;
 
   private static final int FIRST_ITERATIONS = 3;
+
+  /** Openings that a fit is begun anew at, z; not where it is that near already; own choices. */
+  private static final double[] AIR = {-1.6, -0.8, 0, 0.8, 1.6};
+
+  private static final double LEAST_AIR = 0.4;
+  private static final double FARTHEST_START = 2.5;
+  private static final int AIR_ITERATIONS = 4;
   private static final int ITERATIONS = 15;
 
   /** The scatter is narrowed by no more than this from one round to the next; own choice. */
@@ -53,25 +60,61 @@ final class FitRun {
     double[] point = bestStart(split);
     for (int round = 1; round <= 3; round++) {
       progress.accept("fit to the first two thirds, round " + round);
-      fit = fit(point, 0, split, ITERATIONS, ROUGH, Misfit.Near.WAY);
+      fit =
+          fit(point, 0, split, ITERATIONS, ROUGH, round < 2 ? Misfit.Near.ROUGH : Misfit.Near.WAY);
       point = fit.point();
       Noise found = noise(fit, 0, split);
       noise = found.lastingAtMost(LASTING).tightenedAtMost(noise, NARROWER);
     }
     progress.accept("prediction of the last third");
     heldOut = predict(fit, split);
-    for (int round = 1; round <= 2; round++) {
-      progress.accept("fit to the whole log, round " + round);
-      fit = fit(point, 0, bins, ITERATIONS, FINE, round < 2 ? Misfit.Near.WAY : Misfit.Near.EXACT);
-      point = fit.point();
-      noise = noise(fit, 0, bins);
+    progress.accept("fit to the whole log");
+    fit = fit(point, 0, bins, ITERATIONS, ROUGH, Misfit.Near.WAY);
+    noise = noise(fit, 0, bins);
+    progress.accept("the same with more and less air");
+    point = otherAir(bins);
+    progress.accept("fit to the whole log, again");
+    fit = fit(point, 0, bins, ITERATIONS, FINE, Misfit.Near.EXACT);
+    noise = noise(fit, 0, bins);
+  }
+
+  /**
+   * The best point from other openings. The misfit has many hollows along them, since the air goes
+   * through a hive either way; what lies far from a hollow's middle does not lead out of it.
+   */
+  private double[] otherAir(int bins) {
+    int air = free.indexOf(Knob.AIR_LEAKAGE);
+    double[] best = fit.point();
+    if (air < 0) {
+      return best;
     }
+    double least = Misfit.cost(misfit(0, bins).value(best));
+    for (double z : AIR) {
+      double by = z - fit.point()[air];
+      if (Math.abs(by) < LEAST_AIR) {
+        continue;
+      }
+      double[] start = fit.point().clone();
+      for (int j = 0; j < start.length; j++) {
+        start[j] += by * fit.follows(j, air);
+        start[j] = Math.max(-FARTHEST_START, Math.min(FARTHEST_START, start[j]));
+      }
+      Fit f = fit(start, 0, bins, AIR_ITERATIONS, ROUGH, Misfit.Near.LOOK);
+      if (f.cost() < least) {
+        least = f.cost();
+        best = f.point();
+      }
+    }
+    return best;
+  }
+
+  private Misfit misfit(int from, int to) {
+    return new Misfit(sensitivity, noise, free, zero, from, to);
   }
 
   private Fit fit(
       double[] start, int from, int to, int iterations, double enough, Misfit.Near near) {
-    return Fit.of(
-        new Misfit(sensitivity, noise, free, zero, from, to), start, iterations, enough, near);
+    return Fit.of(misfit(from, to), start, iterations, enough, near);
   }
 
   private double[] bestStart(int split) {
@@ -122,6 +165,10 @@ final class FitRun {
     }
     double rmseK = Robust.rms(inside.stream().mapToDouble(x -> x).toArray());
     return new Calibration.HeldOut(model.seen().binMiddleS(split), rmse, rmseK);
+  }
+
+  Sensitivity sensitivity() {
+    return sensitivity;
   }
 
   Fit fit() {

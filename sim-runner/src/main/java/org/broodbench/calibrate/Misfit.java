@@ -23,7 +23,10 @@ final class Misfit {
     /** For a first look from afar. */
     static final Near LOOK = new Near(1, false);
 
-    /** On the way. */
+    /** On the way there. */
+    static final Near ROUGH = new Near(0.5, false);
+
+    /** On the way from close by. */
     static final Near WAY = new Near(0.3, true);
 
     /** At the end. */
@@ -163,6 +166,11 @@ final class Misfit {
   /** Derivative of {@link #soft}. */
   static double softSlope(double x) {
     return Math.abs(x) < 1e-3 ? 1 : x / (1 + x / SOFT * (x / SOFT)) / soft(x);
+  }
+
+  /** Share of its square that a deviation of so many standard deviations counts with. */
+  static double weight(double x) {
+    return 1 / (1 + x / SOFT * (x / SOFT));
   }
 
   /** The vector at a point. */

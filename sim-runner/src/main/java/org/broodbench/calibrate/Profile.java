@@ -46,7 +46,7 @@ final class Profile {
   private static double[] along(Fit fit, int j, double t) {
     double[] p = fit.point().clone();
     for (int k = 0; k < p.length; k++) {
-      p[k] += t * fit.covariance()[k][j] / fit.sigma(j);
+      p[k] += t * fit.sigma(j) * fit.follows(k, j);
       p[k] = Math.max(-Fit.FARTHEST, Math.min(Fit.FARTHEST, p[k]));
     }
     return p;

@@ -251,7 +251,10 @@ public final class CalibrationPage {
       para(out, "Its halves are too short, or nothing that changes is told.");
       return;
     }
-    out.append(Tables.open("The halves of the log fitted apart"))
+    para(
+        out,
+        "Each line says by how much one value would have to be other in the second half if nothing else had changed. The first explains most of what the fit leaves over; only it can raise an alarm.");
+    out.append(Tables.open("The second half of the log against the first"))
         .append(Tables.head("what", "first half", "second half", "ratio", "90 % between"))
         .append("<tbody>");
     for (Calibration.Trend t : c.trend()) {

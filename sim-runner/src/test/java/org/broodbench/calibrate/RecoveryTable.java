@@ -38,7 +38,7 @@ final class RecoveryTable {
             pool.submit(
                 () -> {
                   MadeLog made = new MadeLog(seed, days);
-                  Calibration c = made.calibrate(1);
+                  Calibration c = made.fitAlone();
                   return () -> table.book(made, c, hives);
                 }));
       }
