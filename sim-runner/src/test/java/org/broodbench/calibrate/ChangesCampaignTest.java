@@ -57,11 +57,9 @@ class ChangesCampaignTest {
   }
 
   private static MadeLog bees(long seed, double factor) {
-    MadeLog plain = new MadeLog(seed, 1, SPREAD);
-    double bees = plain.real.colony().bees() * factor;
-    return with(
-        seed,
-        new EventSpec.InstallColony(MadeLog.middleS(DAYS), bees, plain.real.colony().broodCells()));
+    double[] z = new double[Knob.COUNT];
+    z[Knob.COLONY_BEES.ordinal()] = StrictMath.log(factor) / Knob.COLONY_BEES.spread();
+    return new MadeLog(seed, DAYS, SPREAD, s -> s, s -> FittedRig.turned(s, z));
   }
 
   private static Scenario wet(Scenario s) {

