@@ -21,7 +21,7 @@ import org.hipparchus.util.Pair;
  * @param slopes derivatives there, one row a knob
  * @param covariance of the knobs in z, the prior counted in, widened
  * @param widened by what factor each standard deviation is wider than the curvature alone says,
- *     because deviations last and have long tails, or the simulation is off; narrower where below 1
+ *     because deviations last and have long tails
  */
 record Fit(
     Misfit misfit,
@@ -65,10 +65,6 @@ record Fit(
     double[] value = misfit.value(point);
     double[][] covariance = covariance(slopes);
     double[] widened = Sandwich.widening(misfit, slopes, value, covariance);
-    for (int j = 0; j < widened.length; j++) {
-      double sigma = widened[j] * Math.sqrt(covariance[j][j]);
-      widened[j] *= Doubt.widening(misfit.free().get(j), sigma);
-    }
     for (int a = 0; a < widened.length; a++) {
       for (int b = 0; b < widened.length; b++) {
         covariance[a][b] *= widened[a] * widened[b];
