@@ -56,12 +56,6 @@ public final class Iso6946 {
     return 1 / totalM2KW(layers, flow);
   }
 
-  /** Temperature of the inside surface, °C. */
-  public static double insideSurfaceC(
-      List<Layer> layers, HeatFlow flow, double insideC, double outsideC) {
-    return insideC - transmittanceWM2K(layers, flow) * flow.surfaceM2KW() * (insideC - outsideC);
-  }
-
   /**
    * Upper limit: 1/R = Σ F/R over whole paths. Bridges of different layers are taken to lie behind
    * each other as far as they reach.

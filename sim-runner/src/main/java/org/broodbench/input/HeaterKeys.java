@@ -20,7 +20,7 @@ final class HeaterKeys {
     keys.quantity("heater.power", "W", Dimension.POWER)
         .between("0 W", "500 W")
         .help(
-            "Rated power; 0 for no heater, of which the controller does not know: it asks for heat and raises effect.");
+            "Rated power; 0 for no heater: the controller is not told, asks for heat and raises the alarm effect.");
     keys.choice("heater.supply", "dc", "inverter")
         .byDefault("dc")
         .help("Straight from the battery, or mains voltage from the inverter.");

@@ -27,15 +27,6 @@ final class ColumnNames {
     return at.getOrDefault(name, -1);
   }
 
-  /** Position of the first column whose name starts so, or -1. */
-  int startingWith(String start) {
-    return at.entrySet().stream()
-        .filter(e -> e.getKey().startsWith(start))
-        .mapToInt(Map.Entry::getValue)
-        .min()
-        .orElse(-1);
-  }
-
   /** Position of a column that must be there. */
   int need(String name) {
     int i = at(name);

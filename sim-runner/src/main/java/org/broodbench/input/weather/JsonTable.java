@@ -162,10 +162,6 @@ final class JsonTable {
     }
   }
 
-  boolean hasColumn(String path) {
-    return columns.containsKey(path);
-  }
-
   /** The columns below a path as a table whose rows are walked by {@link Rows#next}. */
   Rows rows(String path) {
     return new Rows(path + ".");
