@@ -16,7 +16,10 @@ public final class Audit {
    * @param season the weather that it is judged by, with the light on this rig's own module groups
    */
   public static AuditReport of(Scenario s, Season season) {
-    Facts f = new Facts(s, season);
+    return of(new Facts(s, season));
+  }
+
+  static AuditReport of(Facts f) {
     Findings out = new Findings();
     CutOuts cutOuts = new CutOuts(f, out);
     new EnergyChecks(f, out).run();

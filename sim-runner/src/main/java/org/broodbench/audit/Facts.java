@@ -34,17 +34,22 @@ final class Facts {
   final Budget monthBudget;
 
   Facts(Scenario s, Season season) {
+    this(s, season, HeatNeeds.of(s, season));
+  }
+
+  /**
+   * @param needs what this rig at this set point asks for in this season
+   */
+  Facts(Scenario s, Season season, HeatNeeds needs) {
     this.s = s;
     this.season = season;
     supply = new Supply(s, Math.min(season.worstWeek().minAirC(), season.darkestMonth().minAirC()));
-    setPointC = HeatNeed.setPointC(s);
-    Season.Stretch w = season.worstWeek();
-    Season.Stretch m = season.darkestMonth();
-    week = HeatNeed.at(s, setPointC, w.meanAirC(), w);
-    coldest = HeatNeed.at(s, setPointC, w.minAirC(), w);
-    month = HeatNeed.at(s, setPointC, m.meanAirC(), m);
-    weekBudget = budget(w, week);
-    monthBudget = budget(m, month);
+    setPointC = needs.setPointC();
+    week = needs.week();
+    coldest = needs.coldest();
+    month = needs.month();
+    weekBudget = budget(season.worstWeek(), week);
+    monthBudget = budget(season.darkestMonth(), month);
   }
 
   /** Whether there is a heater at all. */

@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
-import org.broodbench.audit.Audit;
+import org.broodbench.audit.SettingsAudit;
 import org.broodbench.controller.Settings;
 import org.broodbench.input.AuditWeather;
 import org.broodbench.input.ScenarioWeather;
@@ -126,8 +126,8 @@ final class TuneCommand extends Verb {
   static Predicate<Settings> permitted(ScenarioWeather season) {
     Scenario s = season.scenario();
     org.broodbench.audit.Season weather = AuditWeather.of(season, true, Plant.planes(s));
-    return settings ->
-        Audit.of(s.withController(s.controller().withSettings(settings)), weather).stops() == 0;
+    SettingsAudit audit = new SettingsAudit(s, weather);
+    return settings -> audit.of(settings).stops() == 0;
   }
 
   private TuneReport carryOut(

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
+import org.broodbench.matter.Dimension;
 import org.broodbench.rig.TuneSpec;
 import org.broodbench.rig.TuneSpec.Knob;
 
@@ -30,6 +31,11 @@ final class TuneKeys {
         .between("7", "366")
         .byDefault("56")
         .help("Length of a season, from the first day of the run on.");
+    keys.quantity("tune.tick", "s", Dimension.TIME)
+        .between("1 s", "60 s")
+        .byDefault("60 s")
+        .help(
+            "The controller is stepped so often while the search looks, or at its own longer tick; what is found is then held against further seasons at 10 s.");
     keys.plain("tune.evaluations", Kind.INTEGER)
         .between("1", "1000000")
         .byDefault("1000")
@@ -113,6 +119,7 @@ final class TuneKeys {
         (int) v.integer("tune.seasons"),
         (int) v.integer("tune.unseen_seasons"),
         (int) v.integer("tune.season_days"),
+        (int) Math.round(v.number("tune.tick") * 1000),
         (int) v.integer("tune.evaluations"),
         v.integer("tune.seed"),
         v.integer("tune.search_seed"));

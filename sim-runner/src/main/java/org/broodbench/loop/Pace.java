@@ -44,8 +44,18 @@ public record Pace(int tickMillis, int stepMillis, Keep keep) {
    * figures is told in MODEL.md; confirm what a search found by a run at {@link #exact}.
    */
   public static Pace search(Scenario s) {
+    return search(s, SEARCH_TICK_MS);
+  }
+
+  /**
+   * The same with the controller at another tick.
+   *
+   * @param tickMillis time between two steps of the controller, ms; a longer tick of the scenario
+   *     stays
+   */
+  public static Pace search(Scenario s, int tickMillis) {
     return new Pace(
-        Math.max(SEARCH_TICK_MS, s.controller().tickMillis()),
+        Math.max(tickMillis, s.controller().tickMillis()),
         Math.max(SEARCH_STEP_MS, (int) Math.round(s.run().stepS() * 1000)),
         Keep.FIGURES);
   }

@@ -9,6 +9,7 @@ import org.broodbench.input.ScenarioWeather;
 import org.broodbench.input.Seasons;
 import org.broodbench.input.TuneSeasons;
 import org.broodbench.input.Tuning;
+import org.broodbench.loop.Pace;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TuneSpec;
@@ -76,11 +77,14 @@ public final class Studies {
           number % 3 == 0
               ? colony.clusterLossFactor()
               : number % 3 == 1 ? Evaluation.LOW_LOSS : Evaluation.HIGH_LOSS;
+      // those that the search does not see are run more finely
+      Pace pace = number < spec.seasons() ? Pace.search(s, spec.tickMillis()) : Pace.search(s);
       seasons.add(
           new Season(
               "season " + number++,
               s.withColony(colony.withClusterLossFactor(loss)),
-              w.forcing(Plant.planes(s))));
+              w.forcing(Plant.planes(s)),
+              pace));
     }
     return seasons;
   }

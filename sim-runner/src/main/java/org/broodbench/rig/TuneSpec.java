@@ -10,6 +10,7 @@ import org.broodbench.controller.Setting;
  * @param seasons seasons that it searches on
  * @param unseenSeasons further seasons that its finding is held against
  * @param seasonDays length of a season, d
+ * @param tickMillis time between two steps of the controller while it searches, ms
  * @param evaluations most runs of one candidate over one season
  * @param seed of the seasons
  * @param searchSeed of the search
@@ -19,6 +20,7 @@ public record TuneSpec(
     int seasons,
     int unseenSeasons,
     int seasonDays,
+    int tickMillis,
     int evaluations,
     long seed,
     long searchSeed) {

@@ -1,5 +1,6 @@
 package org.broodbench.tune;
 
+import org.broodbench.loop.Pace;
 import org.broodbench.rig.Scenario;
 import org.broodbench.sky.Forcing;
 
@@ -9,5 +10,6 @@ import org.broodbench.sky.Forcing;
  * @param label what to call it; tells it from every other
  * @param scenario the scenario over it, at the heat loss of small clusters that belongs to it
  * @param forcing its weather
+ * @param pace how finely runs over it are worked out
  */
-public record Season(String label, Scenario scenario, Forcing forcing) {}
+public record Season(String label, Scenario scenario, Forcing forcing, Pace pace) {}

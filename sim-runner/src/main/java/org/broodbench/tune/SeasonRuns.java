@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.broodbench.controller.Settings;
-import org.broodbench.loop.Pace;
 import org.broodbench.loop.ReferenceController;
 import org.broodbench.loop.RunResult;
 import org.broodbench.loop.Simulation;
@@ -47,7 +46,7 @@ public final class SeasonRuns implements Pieces {
                 season.scenario(),
                 season.forcing(),
                 new ReferenceController(candidate.put(settings, knobs)),
-                Pace.search(season.scenario()))
+                season.pace())
             .run();
     return Scores.of(r, season.scenario().battery().chemistry().leadAcid()).line();
   }

@@ -12,6 +12,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.constraints.LongRange;
 import org.broodbench.controller.Setting;
+import org.broodbench.controller.Settings;
 import org.broodbench.power.BoardSpec;
 import org.broodbench.power.Chemistry;
 import org.broodbench.power.InverterSpec;
@@ -52,6 +53,26 @@ class AuditProperties {
       }
     }
     assertEquals(List.of(), stay, () -> seed + " " + made.get().settings());
+  }
+
+  /** Under one settings after the other it says what a fresh audit of each says. */
+  @Property(tries = 20, seed = "22", shrinking = ShrinkingMode.OFF)
+  void settingsInTurnAreJudgedAsByThemselves(
+      @ForAll @LongRange(min = 0, max = 1_000_000) long seed) {
+    Optional<PaperRig> made = PaperRig.of(RandomSettings.of(seed));
+    if (made.isEmpty()) {
+      return;
+    }
+    Scenario s = made.get().scenario();
+    Settings own = s.controller().settings();
+    SettingsAudit audit = new SettingsAudit(s, made.get().season());
+    int setPoint = own.get(Setting.HEAT_SET_POINT_CENTI_C);
+    for (int centiC : List.of(setPoint, setPoint - 250, setPoint, setPoint - 10)) {
+      Settings other = own.with(Setting.HEAT_SET_POINT_CENTI_C, centiC);
+      AuditReport fresh =
+          Audit.of(s.withController(s.controller().withSettings(other)), made.get().season());
+      assertEquals(fresh, audit.of(other), () -> seed + " at " + centiC);
+    }
   }
 
   /** By id whether there is a cause, worked out anew from the scenario. */

@@ -14,6 +14,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
+import org.broodbench.loop.Pace;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TestRigs;
@@ -37,7 +38,7 @@ class TuneStudyTest {
       List.of(
           new Knob("a", Setting.HEAT_SET_POINT_CENTI_C, 3000, 3500, 10, 100, "c"),
           new Knob("b", Setting.HEAT_DIFFERENTIAL_CENTI_K, 30, 300, 10, 100, "k"));
-  private static final TuneSpec SPEC = new TuneSpec(KNOBS, 5, 2, DAYS, 150, 1, 1);
+  private static final TuneSpec SPEC = new TuneSpec(KNOBS, 5, 2, DAYS, 10_000, 150, 1, 1);
 
   @TempDir private Path folder;
 
@@ -53,7 +54,7 @@ class TuneStudyTest {
               RIG.window().toEpochS(),
               Plant.planes(RIG),
               ForcingSettings.DEFAULT);
-      seasons.add(new Season("season " + i, RIG, forcing));
+      seasons.add(new Season("season " + i, RIG, forcing, Pace.search(RIG)));
     }
     return seasons;
   }
