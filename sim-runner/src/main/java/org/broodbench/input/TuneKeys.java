@@ -33,9 +33,9 @@ final class TuneKeys {
         .help("Length of a season, from the first day of the run on.");
     keys.quantity("tune.tick", "s", Dimension.TIME)
         .between("1 s", "60 s")
-        .byDefault("60 s")
+        .byDefault("10 s")
         .help(
-            "The controller is stepped so often while the search looks, or at its own longer tick; what is found is then held against further seasons at 10 s.");
+            "The controller is stepped so often while the search looks, or at its own longer tick.");
     keys.plain("tune.evaluations", Kind.INTEGER)
         .between("1", "1000000")
         .byDefault("1000")
