@@ -9,7 +9,6 @@ import org.broodbench.input.ScenarioWeather;
 import org.broodbench.input.Seasons;
 import org.broodbench.input.TuneSeasons;
 import org.broodbench.input.Tuning;
-import org.broodbench.loop.Pace;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TuneSpec;
@@ -77,14 +76,14 @@ public final class Studies {
           number % 3 == 0
               ? colony.clusterLossFactor()
               : number % 3 == 1 ? Evaluation.LOW_LOSS : Evaluation.HIGH_LOSS;
-      // those that the search does not see are run more finely
-      Pace pace = number < spec.seasons() ? Pace.search(s, spec.tickMillis()) : Pace.search(s);
+      Scenario at = s.withColony(colony.withClusterLossFactor(loss));
+      String label = "season " + number;
+      Forcing forcing = w.forcing(Plant.planes(s));
+      // the tick of the search is not that of the seasons that it does not see
       seasons.add(
-          new Season(
-              "season " + number++,
-              s.withColony(colony.withClusterLossFactor(loss)),
-              w.forcing(Plant.planes(s)),
-              pace));
+          number++ < spec.seasons()
+              ? Season.of(label, at, forcing, spec.tickMillis())
+              : Season.of(label, at, forcing));
     }
     return seasons;
   }

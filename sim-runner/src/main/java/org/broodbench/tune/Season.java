@@ -12,4 +12,18 @@ import org.broodbench.sky.Forcing;
  * @param forcing its weather
  * @param pace how finely runs over it are worked out
  */
-public record Season(String label, Scenario scenario, Forcing forcing, Pace pace) {}
+public record Season(String label, Scenario scenario, Forcing forcing, Pace pace) {
+  /** A season at the pace of a search. */
+  public static Season of(String label, Scenario scenario, Forcing forcing) {
+    return new Season(label, scenario, forcing, Pace.search(scenario));
+  }
+
+  /**
+   * The same with the controller at another tick.
+   *
+   * @param tickMillis time between two steps of the controller, ms
+   */
+  public static Season of(String label, Scenario scenario, Forcing forcing, int tickMillis) {
+    return new Season(label, scenario, forcing, Pace.search(scenario, tickMillis));
+  }
+}

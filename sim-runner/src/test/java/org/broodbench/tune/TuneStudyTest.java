@@ -14,7 +14,6 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import org.broodbench.controller.Setting;
 import org.broodbench.controller.Settings;
-import org.broodbench.loop.Pace;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TestRigs;
@@ -54,7 +53,7 @@ class TuneStudyTest {
               RIG.window().toEpochS(),
               Plant.planes(RIG),
               ForcingSettings.DEFAULT);
-      seasons.add(new Season("season " + i, RIG, forcing, Pace.search(RIG)));
+      seasons.add(Season.of("season " + i, RIG, forcing));
     }
     return seasons;
   }
