@@ -19,6 +19,9 @@ import net.jqwik.api.constraints.LongRange;
 class SupplyLedgerProperties {
   private static final double WITHIN = 1e-9;
 
+  /** Rounding of what is in a battery over the 10,000 steps of a day: 2e-16, a hundred times. */
+  private static final double ROUNDED = 2e-14;
+
   @Property(tries = 40, shrinking = ShrinkingMode.OFF)
   void balancesClose(@ForAll @LongRange(min = 0, max = 1_000_000) long seed) {
     run(seed, new TreeSet<>());
@@ -48,6 +51,7 @@ class SupplyLedgerProperties {
                 "inverter_overload",
                 "load_output")),
         opened);
+    run(5280, opened); // charge and discharge barred the whole day
   }
 
   private static double between(SplittableRandom r, double low, double high) {
@@ -172,7 +176,9 @@ class SupplyLedgerProperties {
             + p.wiringLossJ;
     double chargeAh = p.chargeInAh + p.chargeOutAh + p.chargeLostAh + Math.abs(p.chargeStoredAh);
     assertEquals(0, p.energyResidualJ() / energyJ, WITHIN, "energy, seed " + seed);
-    assertEquals(0, p.chargeResidualAh() / chargeAh, WITHIN, "charge, seed " + seed);
+    // where a cut-out stays open next to nothing flows, and what is in the battery is rounded
+    double roundedAh = ROUNDED * spec.battery().capacityAh();
+    assertEquals(0, p.chargeResidualAh(), WITHIN * chargeAh + roundedAh, "charge, seed " + seed);
     assertTrue(p.pvUsedJ <= p.pvAvailableJ, "no more than there was, seed " + seed);
     double least =
         Math.min(
