@@ -3,6 +3,7 @@ package org.broodbench.output;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.broodbench.loop.Lengths;
 import org.broodbench.rig.TuneSpec;
 import org.broodbench.tune.Aim;
 import org.broodbench.tune.Judged;
@@ -23,12 +24,13 @@ public final class TuneHtml {
     String what =
         String.format(
             Locale.ROOT,
-            "%s in %s on %s of %s, a third of them at the lowest, at the"
+            "%s in %s on %s of %s, the controller every %s, a third of them at the lowest, at the"
                 + " scenario's own and at the highest published heat loss of small clusters. Weather: %s.",
             Counted.of(r.candidates(), "candidate"),
             Counted.of(r.evaluations(), "evaluation"),
             Counted.of(r.spec().seasons(), "season"),
             Counted.of(r.spec().seasonDays(), "day"),
+            Lengths.of(r.tickS()),
             r.weather());
     StringBuilder body = new StringBuilder();
     if (r.stopped()) {

@@ -30,6 +30,7 @@ public final class TuneJson {
         .text("weather", r.weather())
         .whole("seasons", r.spec().seasons())
         .whole("season_days", r.spec().seasonDays())
+        .number("tick_s", r.tickS())
         .whole("seed", r.spec().seed())
         .whole("evaluations", r.evaluations())
         .whole("candidates", r.candidates())

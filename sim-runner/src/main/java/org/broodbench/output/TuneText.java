@@ -2,6 +2,7 @@ package org.broodbench.output;
 
 import java.util.List;
 import java.util.Locale;
+import org.broodbench.loop.Lengths;
 import org.broodbench.tune.Aim;
 import org.broodbench.tune.Scores;
 import org.broodbench.tune.TuneReport;
@@ -20,13 +21,14 @@ public final class TuneText {
     StringBuilder t = new StringBuilder();
     line(
         t,
-        "%s (%s): %s, %s on %s of %s",
+        "%s (%s): %s, %s on %s of %s, the controller every %s",
         r.scenario().title(),
         r.scenario().fileName(),
         Counted.of(r.candidates(), "candidate"),
         Counted.of(r.evaluations(), "evaluation"),
         Counted.of(r.spec().seasons(), "season"),
-        Counted.of(r.spec().seasonDays(), "day"));
+        Counted.of(r.spec().seasonDays(), "day"),
+        Lengths.of(r.tickS()));
     line(t, "Weather: %s", r.weather());
     if (r.stopped()) {
       line(t, "STOPPED early; the same command goes on.");

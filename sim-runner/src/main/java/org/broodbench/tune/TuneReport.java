@@ -1,6 +1,7 @@
 package org.broodbench.tune;
 
 import java.util.List;
+import org.broodbench.loop.Pace;
 import org.broodbench.rig.Scenario;
 import org.broodbench.rig.TuneSpec;
 
@@ -34,4 +35,9 @@ public record TuneReport(
     int refused,
     Scores unseenNow,
     Scores unseenRecommended,
-    boolean stopped) {}
+    boolean stopped) {
+  /** Time between two steps of the controller on the seasons that the search looked at, s. */
+  public double tickS() {
+    return Pace.search(scenario, spec.tickMillis()).tickMillis() * 1e-3;
+  }
+}

@@ -2,6 +2,7 @@ package org.broodbench.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -55,6 +56,24 @@ class TuneCommandTest {
         json.get("front").size() + 2, Files.readAllLines(folder.resolve("tune.csv")).size());
     assertTrue(Files.readString(folder.resolve("tune.html")).contains("Best trade-offs"));
     assertFalse(Files.exists(folder.resolve("tune.journal")));
+  }
+
+  /** The tick is that of the seasons that the search looks at; the unseen ones keep theirs. */
+  @Test
+  void ticksAsToldOnTheSeasonsThatItLooksAt() throws IOException {
+    JsonNode usual = json(tune("--evaluations", "3"));
+    JsonNode coarse = json(tune("--evaluations", "3", "--set", "tune.tick=60 s"));
+    assertEquals(10, usual.get("tick_s").asDouble());
+    assertEquals(60, coarse.get("tick_s").asDouble());
+    assertNotEquals(usual.get("now").get("scores"), coarse.get("now").get("scores"));
+    assertEquals(usual.get("unseen_seasons").get("now"), coarse.get("unseen_seasons").get("now"));
+    JsonNode longer = json(tune("--evaluations", "3", "--set", "controller.tick=30 s"));
+    assertEquals(30, longer.get("tick_s").asDouble());
+  }
+
+  private static JsonNode json(Program p) throws IOException {
+    assertTrue(p.code < 2, p.err);
+    return new ObjectMapper().readTree(p.out);
   }
 
   @Test

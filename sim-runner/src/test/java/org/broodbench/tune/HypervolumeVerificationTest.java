@@ -38,9 +38,9 @@ class HypervolumeVerificationTest {
 
   /**
    * How much of the hypervolume of the shipped reference search the search as it comes has; at
-   * least 95 % is asked. Another search seed than the reference's, and a coarser tick: what it
-   * finds is scored again at the tick of the reference. {@code broodbench.front} names a tune.csv
-   * to measure instead of searching.
+   * least 95 % is asked. Another search seed than the reference's. {@code broodbench.front} names a
+   * tune.csv to measure instead of searching; whatever the tick of that search, its trade-offs are
+   * scored again at the tick of the reference.
    */
   @Test
   @Tag("campaign")
