@@ -260,7 +260,8 @@ final class DailyLog {
     update(z, read, n, new double[free.size()], new double[free.size()][], predicted);
     List<Double> off = new ArrayList<>();
     for (int i = n; i < predicted.length; i++) {
-      if (places.get(i).column().inside()) {
+      // a pan swings with its relay by more than a reading a day can tell
+      if (places.get(i).column().inside() && places.get(i).column() != LogColumn.PAN) {
         off.add(places.get(i).value() - predicted[i]);
       }
     }

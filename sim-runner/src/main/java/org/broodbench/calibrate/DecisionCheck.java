@@ -53,7 +53,7 @@ final class DecisionCheck {
       // a supply without volts is none, and then nothing may be on
       used = c == Channel.BATTERY ? used : used.with(c.fitting(), 0);
     }
-    int restedMilliV = settings.get(Setting.SHED_SET_BACK_LEAVE_MILLI_V) + ABOVE_MILLI_V;
+    int restedMilliV = restedMilliV(settings);
     long tolerance = Math.max(TOLERANCE_MS, 2000L * log.stepS());
     LogCheck.Result r = null;
     int offset = 0;
@@ -229,6 +229,11 @@ final class DecisionCheck {
             LogColumn.BATTERY_A, Channel.BATTERY_CURRENT,
             LogColumn.HUMIDITY, Channel.HUMIDITY);
     return all.keySet().stream().filter(log::has).map(all::get).collect(Collectors.toSet());
+  }
+
+  /** Volts at which no level sheds anything. */
+  static int restedMilliV(Settings settings) {
+    return settings.get(Setting.SHED_SET_BACK_LEAVE_MILLI_V) + ABOVE_MILLI_V;
   }
 
   /** The readings of a row as the controller takes them. */

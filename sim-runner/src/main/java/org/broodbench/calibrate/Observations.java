@@ -27,6 +27,12 @@ final class Observations {
   /** A hole after which the charge of the battery is not known, s; own choice. */
   private static final long BATTERY_HOLE_S = 3600;
 
+  /** A first stretch of this share of the longest is taken; own choice. */
+  private static final double NEARLY = 2 / 3.0;
+
+  /** A stretch of less of the log is not taken alone; own choice. */
+  private static final double LEAST_SHARE = 1 / 3.0;
+
   /** Columns that are compared with the simulation. */
   static final List<LogColumn> COMPARED =
       List.of(
@@ -106,19 +112,24 @@ final class Observations {
       usable[i] = at[i] >= settledS;
     }
     if (battery) {
-      keepLongest(log, usable);
+      keepOneStretch(log, usable);
     }
     return usable;
   }
 
-  /** Of a battery only the longest stretch without a hole, where it is half of the log. */
-  private static void keepLongest(FieldLog log, boolean[] usable) {
+  /**
+   * Of a battery only one stretch without a hole, where it is a third of the log: the longest, but
+   * the first if that is nearly as long, since charge after a hole is a guess.
+   */
+  private static void keepOneStretch(FieldLog log, boolean[] usable) {
     long[] at = log.epochS();
     int from = 0;
+    int first = 0;
     int bestFrom = 0;
     int bestTo = 0;
     for (int i = 1; i <= at.length; i++) {
       if (i == at.length || at[i] - at[i - 1] > Math.max(BATTERY_HOLE_S, 2L * log.stepS())) {
+        first = from == 0 ? i : first;
         if (i - from > bestTo - bestFrom) {
           bestFrom = from;
           bestTo = i;
@@ -126,8 +137,12 @@ final class Observations {
         from = i;
       }
     }
+    if (first >= NEARLY * (bestTo - bestFrom)) {
+      bestFrom = 0;
+      bestTo = first;
+    }
     // of a log with many holes all is better than next to nothing
-    if (2 * (bestTo - bestFrom) < at.length) {
+    if (bestTo - bestFrom < LEAST_SHARE * at.length) {
       return;
     }
     Arrays.fill(usable, 0, bestFrom, false);

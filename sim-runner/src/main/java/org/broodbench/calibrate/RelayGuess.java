@@ -81,7 +81,7 @@ final class RelayGuess implements Replay.Drive {
           fan,
           new Calibration.Relay(
               "not logged and not to be seen in pan or volts: as the scenario's controller switches"
-                  + " on the logged readings",
+                  + " on the logged readings, so what the heater took is hardly known; log the relay, or a probe on the pan every minute",
               SETTINGS_CONFIDENCE));
     }
     double[] p = smooth(log, logOdds);
@@ -197,6 +197,10 @@ final class RelayGuess implements Replay.Drive {
     double[] state = new double[log.rows()];
     for (int i = 0; i < state.length; i++) {
       DecisionCheck.fill(readings, log, i);
+      if (!log.has(LogColumn.BATTERY_V)) {
+        // a battery that sheds nothing
+        readings.battery.put(DecisionCheck.restedMilliV(s.controller().settings()));
+      }
       controller.step((int) ((log.epochS()[i] - log.fromS()) * 1000), readings, commands);
       state[i] = commands.heater ? 1 : 0;
     }

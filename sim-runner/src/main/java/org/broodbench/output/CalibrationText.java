@@ -39,10 +39,12 @@ public final class CalibrationText {
           p.told() ? "" : "not told by this log");
     }
     line(out, "");
-    line(
-        out,
-        "The last third was predicted from what came before: %.2f K off (root mean square).",
-        c.heldOut().rmseK());
+    if (!Double.isNaN(c.heldOut().rmseK())) {
+      line(
+          out,
+          "The last third was predicted from what came before: %.2f K off (root mean square).",
+          c.heldOut().rmseK());
+    }
     line(
         out,
         "Heater relay: %s; right in about %.0f %% of the time.",

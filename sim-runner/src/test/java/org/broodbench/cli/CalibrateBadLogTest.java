@@ -50,6 +50,7 @@ class CalibrateBadLogTest {
       mixed.add(i % 2 == 0 ? log.get(i) : FieldLogs.with(log, i, "probe_a_c", "21.5"));
     }
     refused(calibrate(mixed), "two hives");
+    refused(calibrate(mixed), "first at 2027-04-20T00:0");
   }
 
   @Test
@@ -65,6 +66,6 @@ class CalibrateBadLogTest {
       row[0] = log.get(i).split(",")[0];
       same.add(String.join(",", row));
     }
-    refused(calibrate(same), "brood_a");
+    refused(calibrate(same), "brood_a reads");
   }
 }
