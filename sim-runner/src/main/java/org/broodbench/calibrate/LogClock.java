@@ -2,6 +2,7 @@ package org.broodbench.calibrate;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -31,8 +32,14 @@ final class LogClock {
   /** The same of the outdoor probe against a record, which is coarser, s. */
   private static final double DRIFT_OF_AIR_S = 40 * 60;
 
-  /** Days that a drift needs. */
+  /** Days from which on a drift is told by their scatter. */
   private static final int DRIFT_DAYS = 6;
+
+  /** Fewer days have no scatter to judge by: so many tell a drift that clouds cannot feign. */
+  private static final int CLEAR_DRIFT_DAYS = 4;
+
+  /** How far clouds at dawn and dusk may move the middle of a day's light, s. */
+  private static final double CLOUDS_S = 4 * 60;
 
   /** Light above this is day, W/m²: what a sensor shows in the dark is less. */
   private static final double LIGHT_W_M2 = 5;
@@ -114,7 +121,8 @@ final class LogClock {
     double spanS = log.toS() - log.fromS();
     double[] rest = points.stream().mapToDouble(p -> p.aheadS - slope * p.atS).toArray();
     boolean spread = points.get(points.size() - 1).atS - points.get(0).atS > 0.4 * spanS;
-    boolean many = points.size() >= DRIFT_DAYS || driftS == DRIFT_OF_AIR_S;
+    boolean many =
+        points.size() >= DRIFT_DAYS || driftS == DRIFT_OF_AIR_S || clearDrift(points, slope);
     double doubt = 4 * Robust.sigma(rest) / Math.sqrt(points.size());
     if (spread && many && Math.abs(slope * spanS) > Math.max(driftS, doubt)) {
       double at0 = Robust.median(rest);
@@ -203,6 +211,14 @@ final class LogClock {
     return slopes.isEmpty()
         ? 0
         : Robust.median(slopes.stream().mapToDouble(Double::doubleValue).toArray());
+  }
+
+  /** Whether few days drift by four times what clouds make a straight line through them tilt. */
+  private static boolean clearDrift(List<Point> points, double slope) {
+    double[] at = points.stream().mapToDouble(Point::atS).toArray();
+    double middle = Arrays.stream(at).average().orElse(0);
+    double square = Arrays.stream(at).map(t -> (t - middle) * (t - middle)).sum();
+    return points.size() >= CLEAR_DRIFT_DAYS && Math.abs(slope) * Math.sqrt(square) > 4 * CLOUDS_S;
   }
 
   private interface Ahead {

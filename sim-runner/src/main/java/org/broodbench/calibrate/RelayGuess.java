@@ -18,6 +18,12 @@ final class RelayGuess implements Replay.Drive {
   /** Middles nearer than so many spreads do not tell a relay; own choice. */
   private static final double APART = 2.5;
 
+  /** A sag may be so many times what the scenario's wiring makes of its heater, or a share. */
+  private static final double SAG_FACTOR = 4;
+
+  /** Volts that say otherwise than the pan for more of the rows sag by something else. */
+  private static final double AGREE = 0.8;
+
   /** Mean time between two switches of a heater relay, s; own choice. */
   private static final double DWELL_S = 900;
 
@@ -50,9 +56,24 @@ final class RelayGuess implements Replay.Drive {
           new Calibration.Relay("logged", 1));
     }
     List<String> by = new ArrayList<>();
-    double[] logOdds = new double[log.rows()];
-    add(logOdds, panWarming(log), false, by, "how fast the pan warms");
-    add(logOdds, sag(log), true, by, "how the volts sag");
+    // neighbouring rates are taken over the same rows, so each says less of its own
+    double[] logOdds =
+        earlier(
+            odds(PanWarming.of(log), -2.0 * PanWarming.reach(log)),
+            (int) Math.round(PanWarming.halfRiseS(s.heater()) / log.stepS()));
+    if (logOdds.length > 0) {
+      by.add("how fast the pan warms");
+    }
+    double[] sag = sag(log);
+    double[] sagOdds = sags(TwoStates.of(sag), s) ? odds(sag, 1) : new double[0];
+    if (sagOdds.length > 0 && (logOdds.length == 0 || agree(logOdds, sagOdds))) {
+      by.add("how the volts sag");
+      double[] pan = logOdds.length == 0 ? new double[log.rows()] : logOdds;
+      logOdds = new double[log.rows()];
+      for (int i = 0; i < pan.length; i++) {
+        logOdds[i] = pan[i] + sagOdds[i];
+      }
+    }
     if (by.isEmpty()) {
       double[] state = asController(log, s);
       return new RelayGuess(
@@ -69,7 +90,12 @@ final class RelayGuess implements Replay.Drive {
     for (int i = 0; i < p.length; i++) {
       state[i] = p[i] > 0.5 ? 1 : 0;
       sure += Math.max(p[i], 1 - p[i]) / p.length;
+      // rates are taken over some rows: a switch lies somewhere in them, half of that off on
+      // average
+      boolean switched = i > 0 && state[i] != state[i - 1];
+      sure -= switched ? 0.5 * PanWarming.reach(log) / p.length : 0;
     }
+    sure = Math.max(0.5, sure);
     return new RelayGuess(
         Observations.relay(log, state, seen.startS(), seen.steps()),
         fan,
@@ -78,35 +104,48 @@ final class RelayGuess implements Replay.Drive {
             sure));
   }
 
-  private static void add(
-      double[] logOdds, double[] feature, boolean onIsLow, List<String> by, String name) {
+  /**
+   * Log odds of on; none where the feature does not tell two states.
+   *
+   * @param share what the odds of the lower state are divided by
+   */
+  private static double[] odds(double[] feature, double share) {
     if (Robust.there(feature).length < 50) {
-      return;
+      return new double[0];
     }
     TwoStates states = TwoStates.of(feature);
     if (states.apart() < APART) {
-      return;
+      return new double[0];
     }
-    by.add(name);
-    for (int i = 0; i < logOdds.length; i++) {
-      double odds = states.logOdds(feature[i]);
-      logOdds[i] += onIsLow ? -odds : odds;
-    }
+    return Arrays.stream(feature).map(x -> -states.logOdds(x) / share).toArray();
   }
 
-  /** K a minute over the rows around each row, less the middle for its height over the brood. */
-  private static double[] panWarming(FieldLog log) {
-    double[] pan = log.column(LogColumn.PAN);
-    long[] at = log.epochS();
-    double[] out = new double[pan.length];
-    Arrays.fill(out, Double.NaN);
-    for (int i = 1; i + 1 < pan.length; i++) {
-      long dt = at[i + 1] - at[i - 1];
-      if (dt <= 6L * log.stepS()) {
-        out[i] = (pan[i + 1] - pan[i - 1]) / dt * 60;
+  /** Each row by what is seen some rows later. */
+  private static double[] earlier(double[] odds, int rows) {
+    double[] out = new double[odds.length];
+    Arrays.setAll(out, i -> i + rows < out.length ? odds[i + rows] : 0);
+    return out;
+  }
+
+  /** Whether two states of volts are about as far apart as a heater and the leads make them. */
+  private static boolean sags(TwoStates states, Scenario s) {
+    double amps = s.heater().powerW() / s.battery().nominalV();
+    double expected = amps * (s.battery().resistanceOhm() + s.wiring().batteryLeadOhm());
+    double found = states.high() - states.low();
+    return found > expected / SAG_FACTOR && found < expected * SAG_FACTOR;
+  }
+
+  /** Whether two say the same of most rows that both are sure of. */
+  private static boolean agree(double[] a, double[] b) {
+    int both = 0;
+    int same = 0;
+    for (int i = 0; i < a.length; i++) {
+      if (Math.abs(a[i]) > 0.5 && Math.abs(b[i]) > 0.5) {
+        both++;
+        same += a[i] > 0 == b[i] > 0 ? 1 : 0;
       }
     }
-    return out;
+    return same > AGREE * both;
   }
 
   /** Volts against the middle of the hour around. */

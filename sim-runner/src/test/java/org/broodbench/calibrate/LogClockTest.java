@@ -51,8 +51,12 @@ class LogClockTest {
 
   /** A log whose clock shows what the operator makes of the true time. */
   private static FieldLog log(boolean sun, LongUnaryOperator clock) {
+    return log(DAYS, sun, clock);
+  }
+
+  private static FieldLog log(int days, boolean sun, LongUnaryOperator clock) {
     RawLog raw = new RawLog();
-    for (int i = 0; i < DAYS * 86_400 / STEP_S; i++) {
+    for (int i = 0; i < days * 86_400 / STEP_S; i++) {
       long t = FROM_S + (long) i * STEP_S;
       double[] row = new double[LogColumn.COUNT];
       Arrays.fill(row, Double.NaN);
@@ -118,6 +122,18 @@ class LogClockTest {
     assertTrue(note(righted).contains("it drifts"), note(righted));
     assertEquals(FROM_S, righted.fromS(), 180);
     assertTrueTime(righted, 240);
+  }
+
+  @Test
+  void fewDaysTellALargeDriftAlone() {
+    // twelve minutes a day
+    FieldLog log = log(5, true, t -> t + Math.round((t - FROM_S) * 720 / 86_400.0));
+    FieldLog righted = LogClock.righted(log, SITE, null);
+    assertTrue(note(righted).contains("it drifts"), note(righted));
+    assertTrueTime(righted, 240);
+    // three minutes a day may be clouds at dawn
+    FieldLog little = log(5, true, t -> t + Math.round((t - FROM_S) * 180 / 86_400.0));
+    assertTrue(!note(LogClock.righted(little, SITE, null)).contains("it drifts"));
   }
 
   @Test

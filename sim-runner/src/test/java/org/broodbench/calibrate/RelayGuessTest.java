@@ -67,6 +67,34 @@ class RelayGuessTest {
     assertTrue(guess.relay().how().contains("pan warms"), guess.relay().how());
   }
 
+  /** Three hours on, four off, of a pan that forgets in an hour and a half: it stands still hot. */
+  @Test
+  void aPanThatStandsStillHotIsStillHeated() {
+    RawLog raw = new RawLog();
+    SplittableRandom random = new SplittableRandom(2);
+    double pan = 30;
+    for (int i = 0; i < 3 * 1440; i++) {
+      boolean on = i % 420 < 180;
+      double nest = 33 + 1.5 * StrictMath.sin(i / 300.0);
+      // 20 W into 4 kJ/K that loses 20 W at 27 K over the nest
+      pan += ((on ? 27 : 0) - (pan - nest)) / 90;
+      double[] row = new double[LogColumn.COUNT];
+      Arrays.fill(row, Double.NaN);
+      row[LogColumn.BROOD_A.ordinal()] = nest + 0.1 * random.nextDouble();
+      row[LogColumn.PAN.ordinal()] = Math.rint((pan + 0.1 * random.nextDouble()) / 0.0625) * 0.0625;
+      raw.add(i + 2, 1_800_000_000L + 60L * i, row);
+    }
+    RelayGuess guess = guess(LogCleaner.clean(raw));
+    int right = 0;
+    int steps = 3 * 1440 - 2;
+    for (int k = 0; k < steps; k++) {
+      right += (k + 1) % 420 < 180 == (guess.heater(k) == 1) ? 1 : 0;
+    }
+    // five minutes about each of the 21 switches
+    assertTrue(right > steps - 21 * 5, right + " of " + steps);
+    assertTrue(guess.relay().how().contains("pan warms"), guess.relay().how());
+  }
+
   @Test
   void withoutPanAndVoltsTheSettingsDecideAndThatIsSaid() {
     RelayGuess guess = guess(log(false));

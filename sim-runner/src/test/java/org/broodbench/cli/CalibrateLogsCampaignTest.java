@@ -16,10 +16,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/**
- * Logs with the faults of loggers, read and fitted as a user does it. What is tagged as a goal has
- * not been seen to hold yet.
- */
+/** Logs with the faults of loggers, read and fitted as a user does it. */
 class CalibrateLogsCampaignTest {
   private static final String SCENARIO = "../scenarios/late-split.toml";
 
@@ -71,7 +68,7 @@ class CalibrateLogsCampaignTest {
   }
 
   @Test
-  @Tag("goal")
+  @Tag("campaign")
   void shuffledRowsOfAClockThatGainsWithoutARelayAreFitted() throws IOException {
     List<String> log = FieldLogs.made(folder, 5, "--set", "heater.power=16 W");
     long from = FieldLogs.at(log, 1);
@@ -92,7 +89,7 @@ class CalibrateLogsCampaignTest {
   }
 
   @Test
-  @Tag("goal")
+  @Tag("campaign")
   void summerTimeAndAGapOfThreeDaysAreTakenOff() throws IOException {
     List<String> log = FieldLogs.made(folder, 9, "--set", "heater.power=16 W");
     long change = FieldLogs.at(log, 1) + 2 * 86_400;
