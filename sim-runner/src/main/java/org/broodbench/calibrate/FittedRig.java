@@ -1,5 +1,6 @@
 package org.broodbench.calibrate;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.broodbench.colony.ColonySpec;
 import org.broodbench.hive.BoxSpec;
@@ -14,6 +15,7 @@ import org.broodbench.power.PvSpec;
 import org.broodbench.power.WiringSpec;
 import org.broodbench.rig.ControllerSpec;
 import org.broodbench.rig.EventSpec;
+import org.broodbench.rig.ProbeSpec;
 import org.broodbench.rig.Scenario;
 
 /** A scenario with its knobs turned. */
@@ -37,6 +39,19 @@ final class FittedRig {
   /** The rig with another controller. */
   static Scenario withController(Scenario s, ControllerSpec controller) {
     return with(s, controller, new double[Knob.COUNT], 100 * s.battery().initialSoc());
+  }
+
+  /** The rig whose probes read as far off as the offsets among some knobs say. */
+  static Scenario reading(Scenario s, List<Knob> among, double[] z) {
+    List<ProbeSpec> probes = new ArrayList<>();
+    for (ProbeSpec p : s.probes()) {
+      Knob k = Knob.valueOf(p.role() + "_OFFSET");
+      double offsetK = among.contains(k) ? k.value(s, z[k.ordinal()]) : p.offsetK();
+      probes.add(
+          new ProbeSpec(
+              p.role(), p.place(), p.lagS(), p.noiseK(), p.resolutionK(), offsetK, p.nestShare()));
+    }
+    return s.withProbes(probes);
   }
 
   private static Scenario with(

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /**
  * Puts a raw log in order: clock resets, rows out of order, duplicates, readings that no probe can
@@ -21,6 +22,9 @@ public final class LogCleaner {
 
   /** Share of rows behind a later one from which on a file is not in order of time; own choice. */
   private static final double SHUFFLED = 0.25;
+
+  /** How the note of a column that never changes ends. */
+  private static final String STUCK = ": stuck, not used";
 
   private static final long DAY_S = 86_400;
   private static final long HOUR_S = 3600;
@@ -197,10 +201,16 @@ public final class LogCleaner {
     int n = 0;
     int same = 0;
     int differ = 0;
+    int first = 0;
+    int other = 0;
     for (Integer i : order) {
       if (n > 0 && at[kept[n - 1]] == at[i]) {
         same++;
-        differ += farApart(kept[n - 1], i) ? 1 : 0;
+        if (farApart(kept[n - 1], i)) {
+          first = differ == 0 ? kept[n - 1] : first;
+          other = differ == 0 ? i : other;
+          differ++;
+        }
         continue;
       }
       kept[n++] = i;
@@ -209,7 +219,11 @@ public final class LogCleaner {
       throw new LogRefused(
           0,
           "",
-          differ + " moments with two rows that differ by more than 2 K",
+          differ
+              + " moments with two rows that differ by more than 2 K, first in lines "
+              + Math.min(raw.line(first), raw.line(other))
+              + " and "
+              + Math.max(raw.line(first), raw.line(other)),
           "one hive in one log",
           "Two hives seem to be mixed: write each into a file of its own.");
     }
@@ -294,8 +308,7 @@ public final class LogCleaner {
       double high = Arrays.stream(there).max().orElse(0);
       if (high == low) {
         Arrays.fill(v, Double.NaN);
-        notes.add(
-            String.format(Locale.ROOT, "%s reads %.2f throughout: stuck, not used", c.key(), low));
+        notes.add(String.format(Locale.ROOT, "%s reads %.2f throughout%s", c.key(), low, STUCK));
       }
     }
   }
@@ -306,12 +319,17 @@ public final class LogCleaner {
       inside |= c.inside() && log.has(c);
     }
     if (!inside) {
-      boolean stuck = notes.stream().anyMatch(n -> n.contains("throughout"));
+      String stuckAt =
+          notes.stream()
+              .filter(n -> n.endsWith(STUCK))
+              .map(n -> n.substring(0, n.length() - STUCK.length()))
+              .collect(Collectors.joining("; "));
+      boolean stuck = !stuckAt.isEmpty();
       throw new LogRefused(
           0,
           "",
           stuck
-              ? "no temperature inside the hive that ever changes"
+              ? "no temperature inside the hive that ever changes: " + stuckAt
               : "no temperature inside the hive",
           "brood_a, brood_b, pan or top",
           stuck ? "A probe that is stuck tells nothing." : "Say in [[log.column]] what is what.");

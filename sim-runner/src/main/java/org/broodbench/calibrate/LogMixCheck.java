@@ -1,5 +1,6 @@
 package org.broodbench.calibrate;
 
+import java.time.Instant;
 import java.util.Locale;
 
 /** Tells two hives in one log: readings that jump to and fro from row to row. */
@@ -25,6 +26,7 @@ final class LogMixCheck {
       double[] v = values[c.ordinal()];
       int looked = 0;
       int zigzags = 0;
+      long firstS = 0;
       for (int i = 1; i + 1 < v.length; i++) {
         double up = v[i] - v[i - 1];
         double down = v[i + 1] - v[i];
@@ -32,7 +34,10 @@ final class LogMixCheck {
           continue;
         }
         looked++;
-        zigzags += up * down < 0 && Math.min(Math.abs(up), Math.abs(down)) > JUMP_K ? 1 : 0;
+        if (up * down < 0 && Math.min(Math.abs(up), Math.abs(down)) > JUMP_K) {
+          firstS = zigzags == 0 ? epochS[i] : firstS;
+          zigzags++;
+        }
       }
       if (looked > 50 && zigzags > SHARE * looked) {
         throw new LogRefused(
@@ -40,9 +45,10 @@ final class LogMixCheck {
             c.key(),
             String.format(
                 Locale.ROOT,
-                "in %.0f %% of the rows it jumps by more than %.0f K and back",
+                "in %.0f %% of the rows it jumps by more than %.0f K and back, first at %s",
                 100.0 * zigzags / looked,
-                JUMP_K),
+                JUMP_K,
+                Instant.ofEpochSecond(firstS)),
             "one hive in one log",
             "Rows of two hives seem to be mixed: write each into a file of its own.");
       }

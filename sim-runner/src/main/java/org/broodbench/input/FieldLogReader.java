@@ -6,12 +6,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.broodbench.calibrate.FieldLog;
 import org.broodbench.calibrate.LogCleaner;
 import org.broodbench.calibrate.LogColumn;
@@ -26,6 +26,10 @@ import org.broodbench.input.weather.Stamps;
  */
 public final class FieldLogReader {
   private static final int MOST_PROBLEMS = 20;
+
+  /** Lines whose time cannot be read are mostly all lines: so many are shown. */
+  private static final int MOST_BAD_TIMES = 3;
+
   private static final Map<String, LogColumn> OWN_NAMES = new LinkedHashMap<>();
 
   static {
@@ -54,7 +58,7 @@ public final class FieldLogReader {
   private final String file;
   private final LogMapping mapping;
   private final List<Problem> problems = new ArrayList<>();
-  private final Map<String, Integer> head = new HashMap<>();
+  private final Map<String, Integer> head = new LinkedHashMap<>();
   private final List<Pick> picks = new ArrayList<>();
 
   private FieldLogReader(String file, LogMapping mapping) {
@@ -126,7 +130,12 @@ public final class FieldLogReader {
     RawLog raw = new RawLog();
     int first = mapping.skipLines();
     if (lines.size() <= first || lines.get(first).isBlank()) {
-      problem(first + 1, "", "nothing", "a header line with the names of the columns", "");
+      problem(
+          first + 1,
+          "",
+          "nothing",
+          "a header line with the names of the columns",
+          "Is it the file that the logger wrote?");
       return raw;
     }
     header(cells(lines.get(first)), first + 1);
@@ -148,12 +157,7 @@ public final class FieldLogReader {
         // the last line of a log that lost power may be cut short
         if (i < lines.size() - 2) {
           bad++;
-          problem(
-              i + 1,
-              mapping.timeColumns().get(0),
-              cells[Math.min(time[0], cells.length - 1)],
-              "a time in the order " + order(),
-              "Set time_columns and time_order in [log].");
+          badTime(i + 1, cells, time, bad);
         }
         continue;
       }
@@ -161,7 +165,7 @@ public final class FieldLogReader {
       times.add(new long[] {at[0]});
       values.add(values(cells, i + 1));
     }
-    if (bad > 0 && bad < 0.01 * lineOf.size() && problems.size() == bad) {
+    if (bad > 0 && bad < 0.01 * lineOf.size() && problems.size() == Math.min(bad, MOST_BAD_TIMES)) {
       // a few damaged lines are no reason to refuse a log
       problems.clear();
     }
@@ -191,6 +195,30 @@ public final class FieldLogReader {
       }
     }
     return line.split(Pattern.quote(String.valueOf(mapping.separator())), -1);
+  }
+
+  private void badTime(int line, String[] cells, int[] columns, int bad) {
+    if (bad > MOST_BAD_TIMES) {
+      return;
+    }
+    String text = timeText(cells, columns);
+    List<String> fitting = new ArrayList<>();
+    for (String order : List.of("ymdhns", "dmyhns", "mdyhns")) {
+      if (text != null && Stamps.byOrder(text, order) != Stamps.NONE) {
+        fitting.add("time_order = \"" + order + "\"");
+      }
+    }
+    if (text != null && text.matches("\\d{9,11}([.]\\d+)?")) {
+      fitting.add("time_order = \"unix\"");
+    }
+    problem(
+        line,
+        mapping.timeColumns().get(0),
+        text == null ? "a line that ends before it" : text,
+        "a time in the order " + order(),
+        fitting.isEmpty()
+            ? "Set time_columns and time_order in [log]."
+            : "Set " + String.join(" or ", fitting) + " in [log].");
   }
 
   private String order() {
@@ -232,14 +260,14 @@ public final class FieldLogReader {
 
   private boolean need(String name, int line) {
     if (!head.containsKey(name)) {
-      problem(line, name, "no such column", String.join(", ", head.keySet()), separatorHint());
+      problem(line, name, "no such column", String.join(", ", head.keySet()), nameHint(name));
       return false;
     }
     return true;
   }
 
-  /** What to do where the header came out as one cell. */
-  private String separatorHint() {
+  /** What to do where a column is not there: mostly the header came out as one cell. */
+  private String nameHint(String name) {
     String whole = String.join("", head.keySet());
     for (char c : new char[] {';', '\t', ',', '|'}) {
       if (head.size() == 1 && c != mapping.separator() && whole.indexOf(c) > 0) {
@@ -249,6 +277,16 @@ public final class FieldLogReader {
             + "\" in [log].";
       }
     }
+    if (mapping.timeColumns().contains(name)) {
+      String like =
+          head.keySet().stream()
+              .filter(n -> n.toLowerCase(Locale.ROOT).matches(".*(time|date|stamp|when|day).*"))
+              .sorted()
+              .collect(Collectors.joining("|"));
+      return "Say which columns hold date and time: time_columns = \""
+          + (like.isEmpty() ? "..." : like)
+          + "\" in [log].";
+    }
     return "Names as in the header.";
   }
 
@@ -256,15 +294,23 @@ public final class FieldLogReader {
     return cell.strip().replaceAll("^\"(.*)\"$", "$1").strip();
   }
 
-  private boolean time(String[] cells, int[] columns, long[] out) {
+  /** Date and time as they stand; null where the line is too short. */
+  private static String timeText(String[] cells, int[] columns) {
     StringBuilder text = new StringBuilder();
     for (int c : columns) {
       if (c >= cells.length) {
-        return false;
+        return null;
       }
       text.append(text.length() > 0 ? " " : "").append(bare(cells[c]));
     }
-    String t = text.toString();
+    return text.toString();
+  }
+
+  private boolean time(String[] cells, int[] columns, long[] out) {
+    String t = timeText(cells, columns);
+    if (t == null) {
+      return false;
+    }
     if (mapping.timeOrder().equals("unix")) {
       String whole = t.replaceFirst("[.].*", "");
       if (!whole.matches("\\d{1,11}")) {
@@ -293,7 +339,11 @@ public final class FieldLogReader {
             p.what().key(),
             text,
             "a number, or nothing",
-            comma ? "Set decimal_comma = true in [log]." : "Say with missing in [log].");
+            comma
+                ? "Set decimal_comma = true in [log]."
+                : "If it means that there is no reading, set missing = \""
+                    + text.replace("\"", "")
+                    + "\" in [log].");
       }
       row[p.what().ordinal()] = value * p.factor() + p.offset();
     }

@@ -169,6 +169,13 @@ public record Scenario(
     return parts.whole();
   }
 
+  /** The same with other probes. */
+  public Scenario withProbes(List<ProbeSpec> other) {
+    Parts parts = new Parts(this);
+    parts.probes = other;
+    return parts.whole();
+  }
+
   /** The same with other events. */
   public Scenario withEvents(List<EventSpec> other) {
     Parts parts = new Parts(this);

@@ -145,7 +145,9 @@ class LogCleanerTest {
     for (int i = 0; i < ROWS; i++) {
       raw.add(i + 2, FROM_S + 60L * i, row(33.5, outdoor(i)));
     }
-    assertEquals("no temperature inside the hive that ever changes", refused(raw).getMessage());
+    assertEquals(
+        "no temperature inside the hive that ever changes: brood_a reads 33.50 throughout",
+        refused(raw).getMessage());
   }
 
   @Test

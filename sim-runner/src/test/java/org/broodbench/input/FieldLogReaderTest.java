@@ -155,6 +155,53 @@ class FieldLogReaderTest {
   }
 
   @Test
+  void theOrderOfADateIsGuessedAndNotToldForEveryLine() throws IOException {
+    Path path =
+        file(
+            "time,brood_a_c",
+            "\n",
+            StandardCharsets.UTF_8,
+            (i, at) -> at.toString().replaceAll("(\\d+)-(\\d+)-(\\d+)T(.*)Z", "$3.$2.$1 $4,33"));
+    BadInput e = refused(path, LogMapping.OWN);
+    assertEquals(3, e.problems().size(), e.problems().toString());
+    assertEquals("20.04.2027 00:00:00", e.problems().get(0).found());
+    assertEquals("Set time_order = \"dmyhns\" in [log].", e.problems().get(0).hint());
+  }
+
+  @Test
+  void aColumnOfTimesIsGuessed() throws IOException {
+    Path path = file("Date,brood_a_c", "\n", StandardCharsets.UTF_8, (i, at) -> at + ",33");
+    Problem first = refused(path, LogMapping.OWN).problems().get(0);
+    assertTrue(first.hint().contains("time_columns = \"Date\""), first.hint());
+  }
+
+  @Test
+  void aWordForNoReadingIsNamedInTheHint() throws IOException {
+    Path path =
+        file(
+            "time,brood_a_c",
+            "\n",
+            StandardCharsets.UTF_8,
+            (i, at) -> at + "," + (i == 5 ? "ERR" : "" + brood(i)));
+    Problem first = refused(path, LogMapping.OWN).problems().get(0);
+    assertEquals(7, first.line());
+    assertTrue(first.hint().contains("missing = \"ERR\""), first.hint());
+    assertRead(FieldLogReader.read(path, mapping("[log]\nmissing = \"ERR\"\n")));
+  }
+
+  /** A logger that lost power leaves some lines that are cut short. */
+  @Test
+  void someDamagedLinesAreNoReasonToRefuse() throws IOException {
+    Path path =
+        file(
+            "time,brood_a_c",
+            "\n",
+            StandardCharsets.UTF_8,
+            (i, at) -> i % 200 == 99 ? "2027-0" : at + "," + brood(i));
+    assertEquals(ROWS - 8, FieldLogReader.read(path, LogMapping.OWN).rows());
+  }
+
+  @Test
   void aHeaderAloneIsRefused() throws IOException {
     Path path = folder.resolve("head.csv");
     Files.writeString(path, "time,brood_a_c\n");
