@@ -130,16 +130,24 @@ public record Calibration(
   public record Relay(String how, double confidence) {}
 
   /**
-   * A knob in the halves of the log.
+   * A knob in the halves of the log, if it were what changed.
    *
    * @param first value in the first half
    * @param second value in the second half
-   * @param ratio second over first
+   * @param change second over first; of a shift second less first
    * @param low lower end of its 90 % interval
    * @param high upper end
+   * @param explains how much of what the fit leaves over it explains, as a share of what the best
+   *     cause does
    */
   public record Trend(
-      Knob knob, double first, double second, double ratio, double low, double high) {}
+      Knob knob,
+      double first,
+      double second,
+      double change,
+      double low,
+      double high,
+      double explains) {}
 
   /**
    * A sentence for the keeper.

@@ -120,7 +120,7 @@ public final class Calibrator {
     }
     List<Calibration.Channel> channels = channels(model, run);
     settings.progress().accept("what was other in the second half, and what changes would do");
-    List<Calibration.Trend> trends = Trends.of(model, run, parameters);
+    List<Calibration.Trend> trends = Trends.of(run.sensitivity(), free, fit.all(), run.noise());
     List<Calibration.Finding> alarms = Alarms.of(parameters, trends);
     return new Calibration(
         q.log(),

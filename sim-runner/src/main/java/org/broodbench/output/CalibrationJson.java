@@ -61,9 +61,10 @@ public final class CalibrationJson {
               j.text("name", t.knob().key())
                   .number("first_half", t.first())
                   .number("second_half", t.second())
-                  .number("ratio", t.ratio())
+                  .number(t.knob().isOffset() ? "difference" : "ratio", t.change())
                   .number("low", t.low())
-                  .number("high", t.high()));
+                  .number("high", t.high())
+                  .number("explains", t.explains()));
     }
     json.objects("trend", trend);
     json.objects("alarms", findings(c.alarms())).objects("advice", advice(c.advice()));

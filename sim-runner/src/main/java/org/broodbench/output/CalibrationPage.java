@@ -176,10 +176,14 @@ public final class CalibrationPage {
 
   private static void heldOut(StringBuilder out, Calibration c) {
     head(out, "How well it predicts, and what is left over");
-    para(
-        out,
-        "The last third was predicted by a fit to what came before it: %.2f K off inside the hive (root mean square). Then all was fitted.",
-        c.heldOut().rmseK());
+    if (Double.isNaN(c.heldOut().rmseK())) {
+      para(out, "No reading of the last third could be predicted.");
+    } else {
+      para(
+          out,
+          "The last third was predicted by a fit to what came before it: %.2f K off inside the hive (root mean square). Then all was fitted.",
+          c.heldOut().rmseK());
+    }
     if (c.channels().isEmpty()) {
       return;
     }
@@ -248,14 +252,15 @@ public final class CalibrationPage {
   private static void trends(StringBuilder out, Calibration c) {
     head(out, "Changes within the log");
     if (c.trend().isEmpty()) {
-      para(out, "Its halves are too short, or nothing that changes is told.");
+      para(out, "Its halves are too short to tell a change: three days each are needed.");
       return;
     }
     para(
         out,
-        "Each line says by how much one value would have to be other in the second half if nothing else had changed. The first explains most of what the fit leaves over; only it can raise an alarm.");
+        "Each line says by how much one value would have to be other in the second half if that were the cause. The first explains most of what the fit leaves over, the others the share of that in the last column; an alarm names the first that matters, and what explains four fifths of as much.");
     out.append(Tables.open("The second half of the log against the first"))
-        .append(Tables.head("what", "first half", "second half", "ratio", "90 % between"))
+        .append(
+            Tables.head("what", "first half", "second half", "change", "90 % between", "explains"))
         .append("<tbody>");
     for (Calibration.Trend t : c.trend()) {
       out.append(
@@ -263,10 +268,15 @@ public final class CalibrationPage {
               Markup.text(t.knob().key().replace('_', ' ')),
               CalibrationText.number(t.first()),
               CalibrationText.number(t.second()),
-              digits(t.ratio()),
-              digits(t.low()) + " and " + digits(t.high())));
+              change(t, t.change()),
+              change(t, t.low()) + " and " + change(t, t.high()),
+              String.format(Locale.ROOT, "%.0f %%", 100 * t.explains())));
     }
     out.append("</tbody>").append(Tables.CLOSE);
+  }
+
+  private static String change(Calibration.Trend t, double v) {
+    return String.format(Locale.ROOT, t.knob().isOffset() ? "%+.2f K" : "times %.2f", v);
   }
 
   private static void decisions(StringBuilder out, Calibration c) {
