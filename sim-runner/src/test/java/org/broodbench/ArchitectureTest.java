@@ -39,7 +39,9 @@ class ArchitectureTest {
           Map.entry("power", Set.of("matter")),
           Map.entry("rig", Set.of("sky", "colony", "hive", "power", "controller")),
           Map.entry("plant", Set.of("rig", "sky", "hive", "power", "matter")),
-          Map.entry("loop", Set.of("plant", "rig", "sky", "colony", "hive", "power", "controller")),
+          Map.entry(
+              "loop",
+              Set.of("plant", "rig", "sky", "colony", "hive", "power", "matter", "controller")),
           Map.entry(
               "study",
               Set.of("loop", "rig", "sky", "colony", "hive", "power", "matter", "controller")),

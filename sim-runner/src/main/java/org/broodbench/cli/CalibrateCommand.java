@@ -151,10 +151,11 @@ final class CalibrateCommand extends Verb {
     }
   }
 
-  /** On a terminal each stage is told; elsewhere nothing is. */
+  /** Each stage is told where somebody sees it. */
   private Consumer<String> progress() {
-    boolean terminal = System.console() != null && System.getenv("NO_PROGRESS") == null;
-    return terminal ? stage -> console().err().println("calibrate: " + stage) : stage -> {};
+    return ProgressLine.wanted()
+        ? stage -> console().err().println("calibrate: " + stage)
+        : stage -> {};
   }
 
   private Map<String, byte[]> files(Calibration found) {

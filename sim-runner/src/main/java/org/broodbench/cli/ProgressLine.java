@@ -26,7 +26,12 @@ final class ProgressLine implements Progress, AutoCloseable {
 
   ProgressLine(Console console) {
     this.console = console;
-    shown = terminal() || "1".equals(System.getenv(ALWAYS));
+    shown = wanted();
+  }
+
+  /** Whether somebody sees standard error, or asks for the line all the same. */
+  static boolean wanted() {
+    return terminal() || "1".equals(System.getenv(ALWAYS));
   }
 
   /** Whether standard error is a terminal. */

@@ -13,10 +13,8 @@ import org.broodbench.input.BadInput;
 import org.broodbench.input.Problem;
 import org.broodbench.input.ScenarioWeather;
 import org.broodbench.output.Counted;
-import org.broodbench.output.EventsCsv;
 import org.broodbench.output.HtmlReport;
 import org.broodbench.output.SummaryText;
-import org.broodbench.output.TraceCsv;
 import org.broodbench.output.VerdictJson;
 import org.broodbench.plant.Plant;
 import org.broodbench.recipe.Recipe;
@@ -133,11 +131,12 @@ final class RunCommand extends Verb {
         sure == null
             ? null
             : new Recipe(Recipe.Kind.SURE, rig.bytes(), settingsOfOptions(), found, sure);
+    EarlyFiles early = new EarlyFiles();
     Outcome outcome;
     // members are called before anything is run
     try (Crew crew =
         sure == null ? null : members.crew(ensemble, threads(), () -> false, console())) {
-      outcome = evaluate(found, forcing);
+      outcome = evaluate(found, forcing, early);
       if (!noRemedies) {
         ScenarioWeather weathered = found;
         outcome =
@@ -153,7 +152,7 @@ final class RunCommand extends Verb {
         outcome = outcome.withSure(Studies.sure(ensemble).run(crew));
       }
     }
-    write(folder, outcome);
+    write(folder, outcome, early);
     if (json) {
       console().out().print(VerdictJson.of(outcome));
     } else {
@@ -246,7 +245,7 @@ final class RunCommand extends Verb {
     }
   }
 
-  private Outcome evaluate(ScenarioWeather found, Forcing forcing) {
+  private Outcome evaluate(ScenarioWeather found, Forcing forcing, EarlyFiles early) {
     List<String> assumed = new ArrayList<>(found.scenario().assumed());
     assumed.addAll(found.assumed());
     assumed.addAll(forcing.assumed());
@@ -256,7 +255,8 @@ final class RunCommand extends Verb {
             found.series().formatId(),
             found.series().filledHours(),
             found.series().warnings());
-    return Evaluation.of(found.scenario(), forcing, note, assumed, threads());
+    Scenario s = found.scenario();
+    return Evaluation.of(s, forcing, note, assumed, threads(), main -> early.begin(s, main));
   }
 
   /** The weather of a season; made weather is made anew, as long as it takes. */
@@ -293,13 +293,14 @@ final class RunCommand extends Verb {
     }
   }
 
-  private void write(Path folder, Outcome outcome) {
-    Scenario s = outcome.scenario();
+  private void write(Path folder, Outcome outcome, EarlyFiles early) {
     Map<String, byte[]> files = new LinkedHashMap<>();
-    files.put("trace.csv", TraceCsv.bytes(s, outcome.main().trace()));
-    files.put("events.csv", EventsCsv.bytes(s, outcome.main().events()));
+    files.put("trace.csv", early.trace());
+    files.put("events.csv", early.events());
     files.put(
-        "report.html", HtmlReport.html(outcome, units == Units.F).getBytes(StandardCharsets.UTF_8));
+        "report.html",
+        HtmlReport.html(outcome, units == Units.F, early.charts())
+            .getBytes(StandardCharsets.UTF_8));
     files.put("verdict.json", VerdictJson.of(outcome).getBytes(StandardCharsets.UTF_8));
     Results.write(folder, files);
   }

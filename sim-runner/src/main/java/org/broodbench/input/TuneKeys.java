@@ -33,12 +33,12 @@ final class TuneKeys {
         .help("Length of a season, from the first day of the run on.");
     keys.quantity("tune.tick", "s", Dimension.TIME)
         .between("1 s", "60 s")
-        .byDefault("10 s")
+        .byDefault("20 s")
         .help(
             "The controller is stepped so often while the search looks, or at its own longer tick.");
     keys.plain("tune.evaluations", Kind.INTEGER)
         .between("1", "1000000")
-        .byDefault("1000")
+        .byDefault("2400")
         .help("Most runs of one candidate over one season.");
     keys.plain("tune.seed", Kind.INTEGER)
         .between("0", "9007199254740991")

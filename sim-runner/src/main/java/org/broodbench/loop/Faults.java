@@ -95,7 +95,8 @@ final class Faults {
 
   /** Whether the controller's program stands still. */
   boolean halted() {
-    return has(FaultKind.CONTROLLER_HANGS) || has(FaultKind.CONTROLLER_DEAD);
+    return !present.isEmpty()
+        && (has(FaultKind.CONTROLLER_HANGS) || has(FaultKind.CONTROLLER_DEAD));
   }
 
   /** The board's power was cut and came back: a program that hung runs again. */

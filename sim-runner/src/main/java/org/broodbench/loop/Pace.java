@@ -13,8 +13,11 @@ public record Pace(int tickMillis, int stepMillis, Keep keep) {
   /** Controller tick of {@link #search}, ms. */
   private static final int SEARCH_TICK_MS = 10_000;
 
-  /** Plant step of {@link #search}, ms. */
-  private static final int SEARCH_STEP_MS = 60_000;
+  /** Plant step of {@link #search}: so many ticks, within two bounds, ms. */
+  private static final int TICKS_A_STEP = 6;
+
+  private static final int LEAST_STEP_MS = 60_000;
+  private static final int MOST_STEP_MS = 120_000;
 
   /** What a result holds beside its figures. */
   public enum Keep {
@@ -48,15 +51,15 @@ public record Pace(int tickMillis, int stepMillis, Keep keep) {
   }
 
   /**
-   * The same with the controller at another tick.
+   * The same with the controller at another tick, and the plant in steps of up to six such ticks,
+   * but one minute at least and two at most.
    *
    * @param tickMillis time between two steps of the controller, ms; a longer tick of the scenario
    *     stays
    */
   public static Pace search(Scenario s, int tickMillis) {
-    return new Pace(
-        Math.max(tickMillis, s.controller().tickMillis()),
-        Math.max(SEARCH_STEP_MS, (int) Math.round(s.run().stepS() * 1000)),
-        Keep.FIGURES);
+    int tick = Math.max(tickMillis, s.controller().tickMillis());
+    int step = Math.min(MOST_STEP_MS, Math.max(LEAST_STEP_MS, TICKS_A_STEP * tickMillis));
+    return new Pace(tick, Math.max(step, (int) Math.round(s.run().stepS() * 1000)), Keep.FIGURES);
   }
 }

@@ -2,6 +2,7 @@ package org.broodbench.loop;
 
 import org.broodbench.controller.Readings;
 import org.broodbench.controller.Sample;
+import org.broodbench.matter.Portable;
 import org.broodbench.plant.Plant;
 import org.broodbench.power.SupplyChain;
 import org.broodbench.rig.ProbeSpec;
@@ -10,7 +11,7 @@ import org.broodbench.rig.SensorSpec;
 
 /**
  * Turns plant values into readings: offset, noise, resolution, whole numbers. The only border
- * between fractions and integers. Values are rounded half to even, as {@link Math#rint} does.
+ * between fractions and integers. Values are rounded half to even ({@link Portable#rint}).
  */
 final class ReadingTaker {
   private static final int HUMIDITY_CHANNEL = 100;
@@ -56,14 +57,14 @@ final class ReadingTaker {
         readC += noiseK[p] * Noise.normal(noiseKey[p], tick);
       }
       double stepK = resolutionK[p];
-      target[p].put((int) Math.rint(Math.rint(readC / stepK) * stepK * 100));
+      target[p].put((int) Portable.rint(Portable.rint(readC / stepK) * stepK * 100));
     }
     if (sensors.humidity()) {
       double percent =
           plant.hive().view().broodRhPercent(theta)
               + sensors.humidityErrorPercent() * Noise.normal(humidityKey, tick);
       percent = percent < 0 ? 0 : percent > 100 ? 100 : percent;
-      readings.humidity.put((int) Math.rint(percent * 10));
+      readings.humidity.put((int) Portable.rint(percent * 10));
     }
     if (plant.solves() != seenSolve) {
       seenSolve = plant.solves();
@@ -76,21 +77,21 @@ final class ReadingTaker {
   private void takeSupply(SupplyChain supply, boolean heaterOn) {
     double volts = supply.volts() + sensors.voltsErrorV();
     double stepV = sensors.voltsResolutionV();
-    readings.battery.put((int) Math.rint(Math.rint(volts / stepV) * stepV * 1000));
+    readings.battery.put((int) Portable.rint(Portable.rint(volts / stepV) * stepV * 1000));
     if (sensors.batteryCurrent()) {
-      readings.batteryCurrent.put((int) Math.rint(-supply.batteryA() * 1000));
+      readings.batteryCurrent.put((int) Portable.rint(-supply.batteryA() * 1000));
     }
     if (sensors.stateOfCharge()) {
       double soc = supply.battery().stateOfCharge() + sensors.stateOfChargeError();
       soc = soc < 0 ? 0 : soc > 1 ? 1 : soc;
-      readings.stateOfCharge.put((int) Math.rint(soc * 1000));
+      readings.stateOfCharge.put((int) Portable.rint(soc * 1000));
     }
     if (sensors.heaterCurrent()) {
       double amps =
           supply.volts() > 0 && heaterOn
               ? supply.heaterW() / (heaterOnInverter ? scenario.heater().ratedV() : supply.volts())
               : 0;
-      readings.heaterCurrent.put((int) Math.rint(amps * 1000));
+      readings.heaterCurrent.put((int) Portable.rint(amps * 1000));
     }
     readings.chargerFull = sensors.chargerFull() && supply.full();
     readings.shorePresent = supply.shorePresent();

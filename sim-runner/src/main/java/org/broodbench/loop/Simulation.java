@@ -118,10 +118,11 @@ public final class Simulation {
       }
       plant.solve(nowMs * 1e-3, (stepEndMs - nowMs) * 1e-3, held);
       long reachedMs = stepEndMs;
+      boolean dead = plant.supply().dead(); // a solved step is fed or not as a whole
       while (nextTickMs <= stepEndMs) {
         long tickAtMs = nextTickMs;
         nextTickMs += tickMs;
-        if (plant.supply().dead()) {
+        if (dead) {
           continue;
         }
         stepController((double) (tickAtMs - nowMs) / (stepEndMs - nowMs), tickAtMs);

@@ -10,7 +10,6 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Base64;
-import java.util.List;
 import java.util.Locale;
 import org.broodbench.rig.Scenario;
 import org.broodbench.study.Cautions;
@@ -34,9 +33,19 @@ public final class HtmlReport {
    * @param fahrenheit whether °F and US units stand first; the reader can switch
    */
   public static String html(Outcome outcome, boolean fahrenheit) {
+    return html(outcome, fahrenheit, new ChartData(outcome.main().trace()));
+  }
+
+  /**
+   * The page.
+   *
+   * @param outcome what to tell
+   * @param fahrenheit whether °F and US units stand first; the reader can switch
+   * @param data made of the trace of the main run
+   */
+  public static String html(Outcome outcome, boolean fahrenheit, ChartData data) {
     Scenario s = outcome.scenario();
     Markup m = new Markup(fahrenheit);
-    List<ChartPlan> charts = ChartPlan.all(outcome.main().trace());
     EventList events = new EventList(outcome.main().events());
     SectionData section = new SectionData(outcome);
     VerdictPart verdict = new VerdictPart(outcome, m);
@@ -74,7 +83,7 @@ public final class HtmlReport {
     out.append("<main id=\"main\" tabindex=\"-1\">\n")
         .append(verdict.html())
         .append(outcome.outlook().map(o -> OutlookPart.html(o, m)).orElse(""))
-        .append(new ChartPart(outcome, m).html(charts))
+        .append(new ChartPart(outcome, m).html(data.charts()))
         .append(SectionPart.html(outcome, section, m))
         .append(DayPart.html(outcome, m))
         .append(SupplyPart.html(outcome, m))
@@ -89,7 +98,7 @@ public final class HtmlReport {
         .append(s.run().seed())
         .append(". Charts are drawn with uPlot 1.6.30, MIT licence.</p></footer>\n")
         .append("<script type=\"application/json\" id=\"run-data\">")
-        .append(PageData.json(outcome, charts, section, events))
+        .append(PageData.json(outcome, data, section, events))
         .append("</script>\n<script>")
         .append(script)
         .append("</script>\n</body></html>\n");

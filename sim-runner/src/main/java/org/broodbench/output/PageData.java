@@ -2,8 +2,6 @@ package org.broodbench.output;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.TreeMap;
 import org.broodbench.loop.Trace;
 import org.broodbench.study.Outcome;
 
@@ -14,7 +12,8 @@ final class PageData {
 
   private PageData() {}
 
-  static String json(Outcome o, List<ChartPlan> charts, SectionData section, EventList events) {
+  static String json(Outcome o, ChartData data, SectionData section, EventList events) {
+    List<ChartPlan> charts = data.charts();
     Trace t = o.main().trace();
     long from = o.scenario().window().fromEpochS();
     StringBuilder out = new StringBuilder(1 << 16);
@@ -47,7 +46,7 @@ final class PageData {
     }
     out.append("},\"nights\":").append(nights(t));
     charts(out, charts);
-    columns(out, t, charts);
+    out.append(",\"columns\":").append(data.columns());
     out.append(",\"section\":").append(section.isEmpty() ? "null" : section.json());
     out.append(",\"events\":").append(events.json());
     return out.append('}').toString();
@@ -88,45 +87,6 @@ final class PageData {
       comma = ",";
     }
     out.append(']');
-  }
-
-  private static void columns(StringBuilder out, Trace t, List<ChartPlan> charts) {
-    Map<String, Integer> wanted = new TreeMap<>();
-    for (ChartPlan c : charts) {
-      for (Line l : c.lines()) {
-        wanted.merge(l.column(), l.perUnit(), Math::max);
-      }
-    }
-    out.append(",\"columns\":{");
-    String comma = "";
-    for (Map.Entry<String, Integer> w : wanted.entrySet()) {
-      out.append(comma)
-          .append(Json.string(w.getKey()))
-          .append(':')
-          .append(column(t.column(w.getKey()), w.getValue()));
-      comma = ",";
-    }
-    out.append('}');
-  }
-
-  /** A column as [steps a unit, packed steps, packed gaps where there are any]. */
-  static String column(double[] v, int perUnit) {
-    int[] steps = new int[v.length];
-    int[] gaps = new int[v.length];
-    boolean anyGap = false;
-    for (int i = 0; i < v.length; i++) {
-      boolean gap = !Double.isFinite(v[i]);
-      anyGap |= gap;
-      gaps[i] = gap ? 1 : 0;
-      steps[i] = gap ? (i > 0 ? steps[i - 1] : 0) : (int) Math.rint(v[i] * perUnit);
-    }
-    return "["
-        + perUnit
-        + ",\""
-        + ColumnPacker.pack(steps)
-        + '"'
-        + (anyGap ? ",\"" + ColumnPacker.pack(gaps) + '"' : "")
-        + ']';
   }
 
   /** Rows from and to which it was dark, for shading. */

@@ -140,7 +140,7 @@ final class SectionData {
     for (Map.Entry<String, ToDoubleFunction<HiveSection>> e : columns.entrySet()) {
       double[] v = sections.stream().mapToDouble(e.getValue()).toArray();
       out.append(comma).append(Json.string(e.getKey())).append(':');
-      out.append(PageData.column(v, PER_UNIT));
+      out.append(ChartData.column(v, PER_UNIT));
       comma = ",";
     }
     return out.append("}}").toString();

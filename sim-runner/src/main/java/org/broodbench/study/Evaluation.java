@@ -3,6 +3,7 @@ package org.broodbench.study;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import org.broodbench.hive.HiveSpec;
 import org.broodbench.hive.Layer;
@@ -40,7 +41,23 @@ public final class Evaluation {
   /** Runs all of it. */
   public static Outcome of(
       Scenario s, Forcing forcing, Outcome.WeatherNote weather, List<String> assumed, int threads) {
-    return watched(s, forcing, weather, assumed, threads, false, Onlooker.NOBODY);
+    return of(s, forcing, weather, assumed, threads, main -> {});
+  }
+
+  /**
+   * Runs all of it.
+   *
+   * @param mainDone told of the main run as soon as it is over, while others still run; its own
+   *     thread waits meanwhile
+   */
+  public static Outcome of(
+      Scenario s,
+      Forcing forcing,
+      Outcome.WeatherNote weather,
+      List<String> assumed,
+      int threads,
+      Consumer<RunResult> mainDone) {
+    return of(s, forcing, weather, assumed, threads, false, Onlooker.NOBODY, mainDone);
   }
 
   /**
@@ -57,6 +74,18 @@ public final class Evaluation {
       int threads,
       boolean quick,
       Onlooker onlooker) {
+    return of(s, forcing, weather, assumed, threads, quick, onlooker, main -> {});
+  }
+
+  private static Outcome of(
+      Scenario s,
+      Forcing forcing,
+      Outcome.WeatherNote weather,
+      List<String> assumed,
+      int threads,
+      boolean quick,
+      Onlooker onlooker,
+      Consumer<RunResult> mainDone) {
     List<UnaryOperator<Scenario>> variants =
         List.of(
             v -> v,
@@ -64,7 +93,7 @@ public final class Evaluation {
             v -> v.withColony(v.colony().withClusterLossFactor(HIGH_LOSS)),
             v -> v.withHeater(v.heater().withoutPower()),
             v -> v.withHeater(v.heater().withoutPower()).withHive(insulated(v.hive())));
-    List<RunResult> results = runAll(s, forcing, variants, threads, quick, onlooker);
+    List<RunResult> results = runAll(s, forcing, variants, threads, quick, onlooker, mainDone);
     RunResult main = results.get(0);
     List<RunResult> three = results.subList(0, 3);
     List<JudgedRequirement> judged = new ArrayList<>();
@@ -124,21 +153,21 @@ public final class Evaluation {
       List<UnaryOperator<Scenario>> variants,
       int threads,
       boolean quick,
-      Onlooker onlooker) {
+      Onlooker onlooker,
+      Consumer<RunResult> mainDone) {
     List<Callable<RunResult>> runs = new ArrayList<>();
     for (int i = 0; i < variants.size(); i++) {
       Scenario variant = variants.get(i).apply(s);
       Pace pace = pace(i, variant, quick);
       Onlooker looksOn = i == 0 ? onlooker : Onlooker.NOBODY;
+      Consumer<RunResult> done = i == 0 ? mainDone : result -> {};
       runs.add(
-          () ->
-              new Simulation(
-                      variant,
-                      forcing,
-                      new ReferenceController(variant.controller().settings()),
-                      pace,
-                      looksOn)
-                  .run());
+          () -> {
+            ReferenceController core = new ReferenceController(variant.controller().settings());
+            RunResult result = new Simulation(variant, forcing, core, pace, looksOn).run();
+            done.accept(result);
+            return result;
+          });
     }
     return Runs.all(runs, threads);
   }

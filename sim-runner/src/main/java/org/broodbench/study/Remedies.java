@@ -21,13 +21,16 @@ import org.broodbench.sky.Forcing;
  *
  * <p>Which changes are tried follows from what is missed ({@link Need}). All are tried with one
  * colony: of those of own, low and high heat loss the one that misses most. The best that then meet
- * every requirement are run with the other two as well. These runs step the controller every 10 s
- * and the plant in up to 30 s, unless the switching of the relay is what is missed, and are
+ * every requirement are run with the other two as well. These runs step the controller every 20 s
+ * and the plant in up to two minutes, unless the switching of the relay is what is missed, and are
  * compared with a run of the unchanged rig at the same pace.
  */
 public final class Remedies {
   /** So many of the best are run with the other colonies. */
   private static final int LOOKED_AT = 3;
+
+  /** Tick of the controller in these runs, ms; own choice. */
+  private static final int TICK_MS = 20_000;
 
   /** What leaves more than this share of the shortfall does not help; own choice. */
   private static final double HELPS = 0.95;
@@ -88,7 +91,7 @@ public final class Remedies {
     Pace pace =
         needs.contains(Need.CALM)
             ? new Pace(s.controller().tickMillis(), search.stepMillis(), search.keep())
-            : search;
+            : Pace.search(s, TICK_MS);
     List<Callable<Optional<RunResult>>> runs = new ArrayList<>();
     runs.add(() -> run(List.of(), tried, pace));
     changes.forEach(c -> runs.add(() -> run(c.settings(), tried, pace)));

@@ -174,10 +174,6 @@ final class MadeLog {
     double[] heater = halves(t, after, "heater_on");
     double[] fan = halves(t, after, "fan_on");
     int first = BEFORE_DAYS * 1440;
-    double soc = Math.min(0.9995, Math.max(0.0005, t.column("soc")[first]));
-    double middle = Math.max(0.05, Math.min(0.95, believed.battery().initialSoc()));
-    truth[Knob.START_CHARGE.ordinal()] =
-        StrictMath.log(soc / (1 - soc) * (1 - middle) / middle) / Knob.START_CHARGE.spread();
     int hole = first + random.nextInt(t.rows() - first);
     for (int i = first; i < t.rows(); i++) {
       boolean lost = i >= hole && i < hole + 200 || random.nextInt(100) == 0;
@@ -219,11 +215,19 @@ final class MadeLog {
             from + s.window().days() * DAY_S,
             Plant.planes(s),
             ForcingSettings.DEFAULT);
+    // with the logger comes a battery as charged as the keeper believes it to be
+    boolean[] renewed = new boolean[1];
     return new Simulation(
             s,
             forcing,
             new ReferenceController(s.controller().settings()),
-            Pace.exact(s, Pace.Keep.TRACE))
+            Pace.exact(s, Pace.Keep.TRACE),
+            (endS, lengthS, plant, commands) -> {
+              if (!renewed[0] && endS > BEFORE_DAYS * DAY_S - 60) {
+                plant.renewSupply();
+                renewed[0] = true;
+              }
+            })
         .run()
         .trace();
   }

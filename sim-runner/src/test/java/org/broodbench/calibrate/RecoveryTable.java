@@ -1,16 +1,25 @@
 package org.broodbench.calibrate;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
-/** How well the knobs of made hives were found again. */
+/**
+ * How well the knobs of made hives were found again. Where the property {@code broodbench.recovery}
+ * names a file, each hive that is done is written there at once, one line a hive, and hives that
+ * stand there already are not worked out again.
+ */
 final class RecoveryTable {
   /** By knob: cases, cases inside the interval, sum of pulls, sum of their squares, told cases. */
   final double[][] by = new double[Knob.COUNT][5];
@@ -27,44 +36,84 @@ final class RecoveryTable {
   private RecoveryTable() {}
 
   static RecoveryTable of(long firstSeed, int hives, int days)
-      throws InterruptedException, ExecutionException {
-    RecoveryTable table = new RecoveryTable();
+      throws InterruptedException, ExecutionException, IOException {
+    String file = System.getProperty("broodbench.recovery");
+    Map<String, String> done = file == null ? Map.of() : done(Path.of(file));
     ExecutorService pool = Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+    List<Future<String>> cases = new ArrayList<>();
     try {
-      List<Future<Runnable>> cases = new ArrayList<>();
       for (int h = 0; h < hives; h++) {
         long seed = firstSeed + h;
-        cases.add(
-            pool.submit(
-                () -> {
-                  MadeLog made = new MadeLog(seed, days);
-                  Calibration c = made.fitAlone();
-                  return () -> table.book(made, c, hives);
-                }));
+        String name = seed + " " + days;
+        String before = done.get(name);
+        cases.add(pool.submit(() -> before == null ? kept(file, name + line(seed, days)) : before));
       }
-      for (Future<Runnable> f : cases) {
-        f.get().run();
+      RecoveryTable table = new RecoveryTable();
+      for (Future<String> f : cases) {
+        table.book(f.get(), hives);
       }
+      return table;
     } finally {
       pool.shutdownNow();
     }
-    return table;
   }
 
-  private void book(MadeLog made, Calibration c, int hives) {
-    refused += c.fits() ? 0 : 1;
-    heldOutK += c.heldOut().rmseK() / hives;
+  /** Lines of whole hives by seed and days. */
+  private static Map<String, String> done(Path file) throws IOException {
+    Map<String, String> out = new TreeMap<>();
+    if (Files.exists(file)) {
+      for (String line : Files.readAllLines(file)) {
+        if (line.endsWith(" .")) {
+          String[] f = line.split(" ");
+          out.put(f[0] + " " + f[1], line);
+        }
+      }
+    }
+    return out;
+  }
+
+  private static synchronized String kept(String file, String line) throws IOException {
+    if (file != null) {
+      Files.writeString(
+          Path.of(file), line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+    }
+    return line;
+  }
+
+  /** Whether it fits, the error of the prediction; by knob: truth, low, high, z, true z, sigma. */
+  private static String line(long seed, int days) {
+    MadeLog made = new MadeLog(seed, days);
+    Calibration c = made.fitAlone();
+    StringBuilder out = new StringBuilder();
+    out.append(' ').append(c.fits() ? 1 : 0).append(' ').append(c.heldOut().rmseK());
     for (Calibration.Parameter p : c.parameters()) {
-      double[] row = by[p.knob().ordinal()];
       double z = made.truth[p.knob().ordinal()];
-      double truth = p.knob().value(made.believed, z);
-      double pull = (p.z() - z) / p.sigma();
-      pulls.computeIfAbsent(p.knob(), k -> new ArrayList<>()).add(pull);
+      out.append(' ').append(p.knob()).append(' ').append(p.knob().value(made.believed, z));
+      out.append(' ').append(p.low()).append(' ').append(p.high());
+      out.append(' ').append(p.z()).append(' ').append(z).append(' ').append(p.sigma());
+      out.append(' ').append(p.told() ? 1 : 0);
+    }
+    return out.append(" .").toString();
+  }
+
+  private void book(String line, int hives) {
+    String[] f = line.split(" ");
+    refused += f[2].equals("1") ? 0 : 1;
+    heldOutK += Double.parseDouble(f[3]) / hives;
+    for (int i = 4; i + 8 <= f.length - 1; i += 8) {
+      Knob k = Knob.valueOf(f[i]);
+      double[] v = new double[7];
+      for (int j = 0; j < v.length; j++) {
+        v[j] = Double.parseDouble(f[i + 1 + j]);
+      }
+      double[] row = by[k.ordinal()];
+      double pull = (v[3] - v[4]) / v[5];
+      pulls.computeIfAbsent(k, x -> new ArrayList<>()).add(pull);
       row[0]++;
-      row[1] += truth >= p.low() && truth <= p.high() ? 1 : 0;
+      row[1] += v[0] >= v[1] && v[0] <= v[2] ? 1 : 0;
       row[2] += pull;
       row[3] += pull * pull;
-      row[4] += p.told() ? 1 : 0;
+      row[4] += v[6];
     }
   }
 

@@ -63,7 +63,7 @@ class TuneCommandTest {
   void ticksAsToldOnTheSeasonsThatItLooksAt() throws IOException {
     JsonNode usual = json(tune("--evaluations", "3"));
     JsonNode coarse = json(tune("--evaluations", "3", "--set", "tune.tick=60 s"));
-    assertEquals(10, usual.get("tick_s").asDouble());
+    assertEquals(20, usual.get("tick_s").asDouble());
     assertEquals(60, coarse.get("tick_s").asDouble());
     assertNotEquals(usual.get("now").get("scores"), coarse.get("now").get("scores"));
     assertEquals(usual.get("unseen_seasons").get("now"), coarse.get("unseen_seasons").get("now"));

@@ -3,6 +3,7 @@ package org.broodbench.matter;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /** The functions of the step against {@link StrictMath}. */
@@ -55,5 +56,21 @@ class PortableVerificationTest {
       double truth = MoistAir.saturationWaterPa(c);
       assertEquals(truth, MoistAir.fastSaturationWaterPa(c), 1e-7 * truth);
     }
+  }
+
+  @Test
+  void nearestWholeNumbersAreThoseOfTheLibrary() {
+    SplittableRandom random = new SplittableRandom(1);
+    for (int i = 0; i < 200_000; i++) {
+      double wide = Double.longBitsToDouble(random.nextLong());
+      double half = random.nextInt(-100_000, 100_000) / 2.0;
+      double near = half + (random.nextDouble() - 0.5) * 1e-9;
+      for (double x : new double[] {wide, half, near, Math.nextUp(half), Math.nextDown(half)}) {
+        assertEquals(Math.rint(x) + 0.0, Portable.rint(x));
+      }
+    }
+    double halfBeyond = Math.pow(2, 51) + 0.5;
+    assertEquals(Math.rint(halfBeyond), Portable.rint(halfBeyond));
+    assertEquals(Double.POSITIVE_INFINITY, Portable.rint(Double.POSITIVE_INFINITY));
   }
 }
