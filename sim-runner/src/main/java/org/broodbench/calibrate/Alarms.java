@@ -18,7 +18,7 @@ final class Alarms {
   private static final double LEAST = 0.5;
 
   /** A log does not tell causes apart that explain this share of what the told one does. */
-  static final double NEARLY = 0.8;
+  private static final double NEARLY = 0.8;
 
   /** What may have changed, what it is called, and what to look at. */
   private enum Cause {
@@ -105,8 +105,8 @@ final class Alarms {
     List<String> figures = new ArrayList<>();
     for (Calibration.Trend t : trends) {
       Cause c = cause(t);
-      boolean first = told == null && t.explains() >= LEAST;
-      boolean nearly = told != null && t.explains() >= NEARLY * told.explains();
+      boolean first = told == null && (t.explains() >= LEAST || t.open());
+      boolean nearly = told != null && (t.explains() >= NEARLY * told.explains() || t.open());
       if (c != null && (first || nearly)) {
         told = told == null ? t : told;
         causes.add(c);

@@ -139,6 +139,8 @@ public record Calibration(
    * @param high upper end
    * @param explains how much of what the fit leaves over it explains, as a share of what the best
    *     cause does
+   * @param open whether it may be the cause for all that: derivatives put it first, and the
+   *     simulation did not follow them
    */
   public record Trend(
       Knob knob,
@@ -147,7 +149,8 @@ public record Calibration(
       double change,
       double low,
       double high,
-      double explains) {}
+      double explains,
+      boolean open) {}
 
   /**
    * A sentence for the keeper.

@@ -66,9 +66,15 @@ final class Trends {
    * @param by how far the knobs of the cause change, z
    * @param sigma standard deviations of these
    * @param explained what it takes off the sum of squares
+   * @param open whether it stays in question however little the simulation makes of it
    */
   private record Change(
-      List<Knob> knobs, double[] others, double[] by, double[] sigma, double explained) {}
+      List<Knob> knobs,
+      double[] others,
+      double[] by,
+      double[] sigma,
+      double explained,
+      boolean open) {}
 
   private final Observations seen;
   private final Sensitivity sensitivity;
@@ -122,7 +128,8 @@ final class Trends {
         change(k, by),
         change(k, by - off),
         change(k, by + off),
-        share);
+        share,
+        c.open());
   }
 
   /** Factor, or of a shift the difference in its unit. */
@@ -153,7 +160,7 @@ final class Trends {
 
   private Change none(List<Knob> knobs) {
     int m = knobs.size();
-    return new Change(knobs, new double[free.size()], new double[m], new double[m], 0);
+    return new Change(knobs, new double[free.size()], new double[m], new double[m], 0, false);
   }
 
   /** Those that are worth it, by what the simulation makes of them; the others behind them. */
@@ -178,15 +185,8 @@ final class Trends {
     }
     double scale = best / most;
     double last = out.get(run - 1).explained();
-    for (int i = 1; i < run; i++) {
-      Change c = out.get(i);
-      // steps may end in a hollow short of the best: what derivatives put first stays in question
-      boolean first = c.knobs().equals(found.get(0).knobs());
-      if (first && c.explained() < Alarms.NEARLY * best) {
-        out.set(i, explaining(c, (Alarms.NEARLY + 0.01) * best));
-      }
-    }
-    out.sort(Comparator.comparingDouble(Change::explained).reversed());
+    // steps may end in a hollow short of the best: what derivatives put first stays in question
+    out.replaceAll(c -> c.knobs().equals(found.get(0).knobs()) ? open(c) : c);
     for (Change c : found.subList(run, found.size())) {
       out.add(explaining(c, Math.min(last, scale * c.explained())));
     }
@@ -194,7 +194,11 @@ final class Trends {
   }
 
   private static Change explaining(Change c, double explained) {
-    return new Change(c.knobs(), c.others(), c.by(), c.sigma(), explained);
+    return new Change(c.knobs(), c.others(), c.by(), c.sigma(), explained, c.open());
+  }
+
+  private static Change open(Change c) {
+    return new Change(c.knobs(), c.others(), c.by(), c.sigma(), c.explained(), true);
   }
 
   /** Steps of Gauss and Newton, each simulated; derivatives are taken anew between some. */
@@ -234,7 +238,7 @@ final class Trends {
           };
       next = step(here, left, noise, left, halves);
     }
-    return new Change(here.knobs(), here.others(), here.by(), next.sigma(), before - cost);
+    return new Change(here.knobs(), here.others(), here.by(), next.sigma(), before - cost, false);
   }
 
   private static Change between(Change a, Change b, double share) {
@@ -242,7 +246,7 @@ final class Trends {
     Arrays.setAll(others, j -> others[j] + share * (b.others()[j] - others[j]));
     double[] by = a.by().clone();
     Arrays.setAll(by, i -> by[i] + share * (b.by()[i] - by[i]));
-    return new Change(a.knobs(), others, by, b.sigma(), 0);
+    return new Change(a.knobs(), others, by, b.sigma(), 0, false);
   }
 
   private double[] first(Change c) {
@@ -392,7 +396,7 @@ final class Trends {
     for (int i = 0; i < m; i++) {
       explained += by[i] * scaled[i];
     }
-    return new Change(here.knobs(), others, by, sigma, explained);
+    return new Change(here.knobs(), others, by, sigma, explained, false);
   }
 
   private double[][] left(Change change) {

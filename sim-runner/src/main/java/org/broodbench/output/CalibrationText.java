@@ -39,7 +39,9 @@ public final class CalibrationText {
           p.told() ? "" : "not told by this log");
     }
     line(out, "");
-    if (!Double.isNaN(c.heldOut().rmseK())) {
+    if (Double.isNaN(c.heldOut().rmseK())) {
+      line(out, "No reading of the last third could be predicted.");
+    } else {
       line(
           out,
           "The last third was predicted from what came before: %.2f K off (root mean square).",

@@ -182,7 +182,8 @@ public final class Bench {
                 throw new Overtaken();
               }
               film.step(endS, lengthS, plant, commands);
-            });
+            },
+            main -> {});
     if (!quick) {
       keep(settings, outcome);
     }

@@ -57,7 +57,7 @@ public final class Evaluation {
       List<String> assumed,
       int threads,
       Consumer<RunResult> mainDone) {
-    return of(s, forcing, weather, assumed, threads, false, Onlooker.NOBODY, mainDone);
+    return watched(s, forcing, weather, assumed, threads, false, Onlooker.NOBODY, mainDone);
   }
 
   /**
@@ -65,19 +65,10 @@ public final class Evaluation {
    *
    * @param quick whether every run takes the pace of a search; the main run still keeps its trace
    * @param onlooker looks at the main run, from a thread of its own
+   * @param mainDone told of the main run as soon as it is over, while others still run; its own
+   *     thread waits meanwhile
    */
   public static Outcome watched(
-      Scenario s,
-      Forcing forcing,
-      Outcome.WeatherNote weather,
-      List<String> assumed,
-      int threads,
-      boolean quick,
-      Onlooker onlooker) {
-    return of(s, forcing, weather, assumed, threads, quick, onlooker, main -> {});
-  }
-
-  private static Outcome of(
       Scenario s,
       Forcing forcing,
       Outcome.WeatherNote weather,

@@ -18,7 +18,8 @@ class AlarmsTest {
         change,
         shift ? change - 0.2 : 0.95 * change,
         shift ? change + 0.2 : 1.05 * change,
-        explains);
+        explains,
+        false);
   }
 
   private static List<Calibration.Finding> of(Calibration.Trend... trends) {
@@ -63,6 +64,15 @@ class AlarmsTest {
   }
 
   @Test
+  void whatDerivativesPutFirstStaysInQuestion() {
+    Calibration.Trend open =
+        new Calibration.Trend(Knob.COLONY_BEES, 1, 0.7, 0.7, 0.65, 0.75, 0.2, true);
+    List<Calibration.Finding> found = of(trend(Knob.HIVE_LOSS, 1.3, 1), open);
+    assertEquals("hive_colder", found.get(0).name());
+    assertEquals("colony_falling", names(trend(Knob.HEATER_POWER, 0.98, 1), open));
+  }
+
+  @Test
   void aProbeThatMovedIsNoHiveThatChanged() {
     List<Calibration.Finding> found =
         of(trend(Knob.BROOD_A_OFFSET, -1.2, 1), trend(Knob.COLONY_BEES, 0.7, 0.9));
@@ -80,7 +90,8 @@ class AlarmsTest {
     assertEquals("", names());
     assertEquals("", names(trend(Knob.HEATER_POWER, 0.95, 1)));
     assertEquals("", names(trend(Knob.HIVE_LOSS, 0.8, 1)));
-    assertEquals("", names(new Calibration.Trend(Knob.HEATER_POWER, 38, 27, 0.7, 0.45, 1.1, 1)));
+    assertEquals(
+        "", names(new Calibration.Trend(Knob.HEATER_POWER, 38, 27, 0.7, 0.45, 1.1, 1, false)));
     assertEquals("", names(trend(Knob.PAN_OFFSET, 0.3, 1)));
   }
 

@@ -71,7 +71,7 @@ class CalibrationPageBrowserTest {
         new Calibration.HeldOut(FROM_S + 400L * BINS, new double[] {0.2, 0.05}, 0.2),
         new double[] {812, 820, 1304},
         misfit,
-        List.of(new Calibration.Trend(Knob.HEATER_POWER, 38, 29, 0.76, 0.7, 0.82, 1)),
+        List.of(new Calibration.Trend(Knob.HEATER_POWER, 38, 29, 0.76, 0.7, 0.82, 1, false)),
         List.of(
             new Calibration.Finding(
                 "heater_weakening",
