@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -192,5 +193,39 @@ class CalibrateCommandTest {
     assertEquals(2, a.code);
     assertTrue(a.err.contains("time"), a.err);
     assertTrue(a.err.contains("when, T1") || a.err.contains("T1, when"), a.err);
+  }
+
+  /**
+   * A process whose standard error is no terminal: the stages are told where they are asked for.
+   */
+  @Test
+  void stagesAreToldWhereTheyAreAskedFor() throws Exception {
+    assertEquals("", stages("0"));
+    String told = stages("1");
+    assertTrue(told.contains("calibrate: fit to the whole log"), told);
+    assertTrue(told.lines().allMatch(l -> l.startsWith("calibrate: ")), told);
+  }
+
+  private static String stages(String asked) throws Exception {
+    Path some =
+        Files.write(folder.resolve("some.csv"), Files.readAllLines(log).subList(0, 1 + 2160));
+    Path err = folder.resolve("stages");
+    ProcessBuilder builder =
+        new ProcessBuilder(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-cp",
+            System.getProperty("java.class.path"),
+            Main.class.getName(),
+            "calibrate",
+            scenario.toString(),
+            "--log",
+            some.toString(),
+            "--out",
+            folder.resolve("staged").toString());
+    builder.environment().put(ProgressLine.ALWAYS, asked);
+    Process p =
+        builder.redirectOutput(ProcessBuilder.Redirect.DISCARD).redirectError(err.toFile()).start();
+    assertTrue(p.waitFor(5, TimeUnit.MINUTES), "it does not end");
+    return Files.readString(err);
   }
 }

@@ -11,6 +11,11 @@ import java.util.List;
 import java.util.Optional;
 import org.broodbench.input.ScenarioReader;
 import org.broodbench.input.ScenarioWeather;
+import org.broodbench.loop.Judge;
+import org.broodbench.loop.Pace;
+import org.broodbench.loop.ReferenceController;
+import org.broodbench.loop.RunResult;
+import org.broodbench.loop.Simulation;
 import org.broodbench.plant.Plant;
 import org.broodbench.rig.Requirement;
 import org.broodbench.rig.Scenario;
@@ -57,6 +62,19 @@ class RemediesTest {
       assertFalse(e.metBefore(), e.toString());
     }
     assertTrue(found.tried() >= 10, found.tried() + " tried");
+  }
+
+  /** What is compared was run at the pace that is told. */
+  @Test
+  void everyRunIsAtTheRougherPace() {
+    Scenario s = outcome.scenario();
+    Scenario tried = s.withColony(s.colony().withClusterLossFactor(found.lossFactor()));
+    ReferenceController core = new ReferenceController(s.controller().settings());
+    RunResult before = new Simulation(tried, forcing, core, Pace.search(s, 20_000)).run();
+    assertEquals(20_000, found.tickMillis());
+    for (Remedy.Effect e : found.helpful().get(0).effects()) {
+      assertEquals(Judge.measure(e.requirement().kind(), before, s).value(), e.before());
+    }
   }
 
   /** A bigger battery alone is what the head of the scenario says not to buy. */
