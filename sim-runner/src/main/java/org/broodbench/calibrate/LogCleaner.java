@@ -340,7 +340,8 @@ public final class LogCleaner {
       throw new LogRefused(
           0,
           "",
-          String.format(Locale.ROOT, "%d rows over %.2f hours", log.rows(), 24 * days),
+          String.format(
+              Locale.ROOT, "%d rows over %.1f days (%.2f hours)", log.rows(), days, 24 * days),
           "a day at least; a daily log three rows",
           "A week tells more, three weeks with cold and sunny days nearly all.");
     }
