@@ -120,7 +120,12 @@ final class Advice {
     double high = up ? r.high() : -r.low();
     if (Math.abs(r.best()) < 0.5) {
       return String.format(
-          Locale.ROOT, "%s as now (%+.0f to %+.0f %s)", what, r.low() + 0.0, r.high() + 0.0, unit);
+          Locale.ROOT,
+          "%s as now (%+.0f to %+.0f %s)",
+          what,
+          Math.rint(r.low()) + 0.0,
+          Math.rint(r.high()) + 0.0,
+          unit);
     }
     return String.format(
         Locale.ROOT,
@@ -129,8 +134,8 @@ final class Advice {
         Math.abs(r.best()),
         unit,
         up ? more : less,
-        low + 0.0,
-        high + 0.0);
+        Math.rint(low) + 0.0,
+        Math.rint(high) + 0.0);
   }
 
   /** What to do first, and how things stand. */
